@@ -1,0 +1,136 @@
+package dev.slowpoint.heat;
+
+import java.util.Arrays;
+
+/**
+ * The running integral of a rate law over a temperature history.
+ *
+ * <p>Doses add up: over ramps and holds, over two cooks, over the nodes of a mean.
+ */
+public final class Dose {
+
+    /** Nodes of the three-point Gauss rule on [0, 1]; the rule is exact to the fifth degree. */
+    private static final double[] GAUSS_X = {0.1127016653792583, 0.5, 0.8872983346207417};
+
+    private static final double[] GAUSS_W = {5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
+
+    /** The largest change of temperature [K] that one application of the rule spans. */
+    private static final double WIDEST_SPAN_K = 3.0;
+
+    private final RateLaw law;
+    private final PointHistory[] histories;
+    private final double[] weights;
+    private final double[] cumulative;
+
+    private Dose(RateLaw law, PointHistory[] histories, double[] weights) {
+        this.law = law;
+        this.histories = histories;
+        this.weights = weights;
+        this.cumulative = new double[histories[0].samples()];
+        for (int i = 1; i < cumulative.length; i++) {
+            cumulative[i] = cumulative[i - 1] + inPiece(i - 1, histories[0].time(i - 1), histories[0].time(i));
+        }
+    }
+
+    /** Integrates a law over a history. */
+    public static Dose of(RateLaw law, PointHistory history) {
+        return new Dose(law, new PointHistory[] {history}, new double[] {1.0});
+    }
+
+    /** The weighted sum of the doses of several points with the same sample times. */
+    static Dose weighted(RateLaw law, PointHistory[] histories, double[] weights) {
+        return new Dose(law, histories, weights);
+    }
+
+    /** The dose over the whole history. */
+    public double total() {
+        return cumulative[cumulative.length - 1];
+    }
+
+    /** The dose from the start to a time [s]; the total after the end. */
+    public double at(double time) {
+        PointHistory clock = histories[0];
+        if (time <= clock.start()) {
+            return 0.0;
+        }
+        if (time >= clock.end()) {
+            return total();
+        }
+        int piece = clock.pieceAt(time);
+        return cumulative[piece] + inPiece(piece, clock.time(piece), time);
+    }
+
+    /** The first time [s] at which the dose is at or above a threshold; infinity when it stays below. */
+    public double timeOf(double threshold) {
+        PointHistory clock = histories[0];
+        if (threshold <= 0.0) {
+            return clock.start();
+        }
+        if (!(total() >= threshold)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        int found = Arrays.binarySearch(cumulative, threshold);
+        int next = found >= 0 ? found : -found - 1;
+        int piece = Math.max(next - 1, 0);
+        double low = clock.time(piece);
+        double high = clock.time(piece + 1);
+        double doseLow = cumulative[piece];
+        double doseHigh = cumulative[piece + 1];
+        for (int i = 0; i < 60 && high - low > 1e-7 * (1.0 + high); i++) {
+            double share = (threshold - doseLow) / (doseHigh - doseLow);
+            double guess = low + Math.min(Math.max(share, 0.02), 0.98) * (high - low);
+            double dose = cumulative[piece] + inPiece(piece, clock.time(piece), guess);
+            if (dose >= threshold) {
+                high = guess;
+                doseHigh = dose;
+            } else {
+                low = guess;
+                doseLow = dose;
+            }
+        }
+        return high;
+    }
+
+    private double inPiece(int piece, double from, double to) {
+        double sum = 0.0;
+        for (int h = 0; h < histories.length; h++) {
+            sum += weights[h] * integral(law, histories[h], piece, from, to);
+        }
+        return sum;
+    }
+
+    private static double integral(RateLaw law, PointHistory history, int piece, double from, double to) {
+        double[] breaks = law.breaksC();
+        double start = from;
+        double sum = 0.0;
+        double fromC = history.inPieceC(piece, from);
+        double toC = history.inPieceC(piece, to);
+        boolean rising = toC >= fromC;
+        for (int i = 0; i < breaks.length; i++) {
+            double level = breaks[rising ? i : breaks.length - 1 - i];
+            if (level > Math.min(fromC, toC) && level < Math.max(fromC, toC)) {
+                double at = Math.min(Math.max(history.crossing(piece, level), start), to);
+                sum += smooth(law, history, piece, start, at);
+                start = at;
+            }
+        }
+        return sum + smooth(law, history, piece, start, to);
+    }
+
+    private static double smooth(RateLaw law, PointHistory history, int piece, double from, double to) {
+        if (!(to > from)) {
+            return 0.0;
+        }
+        double changeK = Math.abs(history.inPieceC(piece, to) - history.inPieceC(piece, from));
+        int parts = 1 + (int) (changeK / WIDEST_SPAN_K);
+        double part = (to - from) / parts;
+        double sum = 0.0;
+        for (int i = 0; i < parts; i++) {
+            double left = from + i * part;
+            for (int g = 0; g < GAUSS_X.length; g++) {
+                sum += GAUSS_W[g] * law.perSecond(history.inPieceC(piece, left + GAUSS_X[g] * part));
+            }
+        }
+        return sum * part;
+    }
+}

@@ -1,0 +1,174 @@
+package dev.slowpoint.heat;
+
+import java.util.Arrays;
+
+/**
+ * The temperature of one point (or of a mean) over time: samples with slopes, joined by cubic Hermite pieces.
+ *
+ * <p>Samples lie as densely as the solver needed them; between them the pieces are as accurate as the samples. A jump of
+ * the surroundings between two stages gives two samples at the same time.
+ */
+public final class PointHistory {
+
+    private final double[] times;
+    private final double[] temperaturesC;
+    private final double[] slopes;
+
+    /**
+     * A history from samples.
+     *
+     * @param times [s], never falling, at least two
+     * @param temperaturesC [C] at those times
+     * @param slopes [K/s] at those times
+     */
+    public PointHistory(double[] times, double[] temperaturesC, double[] slopes) {
+        if (times.length < 2 || temperaturesC.length != times.length || slopes.length != times.length) {
+            throw new IllegalArgumentException(
+                    "a history needs at least two samples and as many temperatures and slopes, got " + times.length
+                            + ", " + temperaturesC.length + ", " + slopes.length);
+        }
+        for (int i = 1; i < times.length; i++) {
+            if (!(times[i] >= times[i - 1])) {
+                throw new IllegalArgumentException(
+                        "time " + i + " = " + times[i] + " s falls behind " + times[i - 1] + " s");
+            }
+        }
+        this.times = times.clone();
+        this.temperaturesC = temperaturesC.clone();
+        this.slopes = slopes.clone();
+    }
+
+    /** A history that follows straight lines between the given points; for recorded logs and worked examples. */
+    public static PointHistory straightLines(double[] times, double[] temperaturesC) {
+        int pieces = times.length - 1;
+        double[] t = new double[2 * pieces];
+        double[] y = new double[2 * pieces];
+        double[] s = new double[2 * pieces];
+        for (int i = 0; i < pieces; i++) {
+            double slope = (temperaturesC[i + 1] - temperaturesC[i]) / (times[i + 1] - times[i]);
+            t[2 * i] = times[i];
+            t[2 * i + 1] = times[i + 1];
+            y[2 * i] = temperaturesC[i];
+            y[2 * i + 1] = temperaturesC[i + 1];
+            s[2 * i] = slope;
+            s[2 * i + 1] = slope;
+        }
+        return new PointHistory(t, y, s);
+    }
+
+    /** Number of samples, at least two. */
+    public int samples() {
+        return times.length;
+    }
+
+    /** Time of a sample [s]. */
+    public double time(int sample) {
+        return times[sample];
+    }
+
+    /** Temperature of a sample [C]. */
+    public double temperatureC(int sample) {
+        return temperaturesC[sample];
+    }
+
+    /** Start of the history [s]. */
+    public double start() {
+        return times[0];
+    }
+
+    /** End of the history [s]. */
+    public double end() {
+        return times[times.length - 1];
+    }
+
+    /** Temperature [C] at a time [s]; before the start the first sample, after the end the last. */
+    public double atC(double time) {
+        if (time <= times[0]) {
+            return temperaturesC[0];
+        }
+        int last = times.length - 1;
+        if (time >= times[last]) {
+            return temperaturesC[last];
+        }
+        return inPieceC(pieceAt(time), time);
+    }
+
+    /** The highest sample [C]. */
+    public double highestC() {
+        return Arrays.stream(temperaturesC).max().orElseThrow();
+    }
+
+    /** The first time [s] at which the temperature is at or above {@code levelC}; infinity when it never is. */
+    public double firstAtOrAbove(double levelC) {
+        if (temperaturesC[0] >= levelC) {
+            return times[0];
+        }
+        for (int i = 0; i + 1 < times.length; i++) {
+            if (temperaturesC[i + 1] >= levelC) {
+                return crossing(i, levelC);
+            }
+        }
+        return Double.POSITIVE_INFINITY;
+    }
+
+    /** Seconds up to {@code until} during which the temperature lies in {@code [lowC, highC)}. */
+    public double secondsBetween(double lowC, double highC, double until) {
+        return secondsAtOrAbove(lowC, until) - secondsAtOrAbove(highC, until);
+    }
+
+    /** Seconds up to {@code until} during which the temperature is at or above {@code levelC}. */
+    public double secondsAtOrAbove(double levelC, double until) {
+        double sum = 0.0;
+        for (int i = 0; i + 1 < times.length && times[i] < until; i++) {
+            double from = times[i];
+            double to = Math.min(times[i + 1], until);
+            double a = temperaturesC[i];
+            double b = to == times[i + 1] ? temperaturesC[i + 1] : inPieceC(i, to);
+            boolean startsAbove = a >= levelC;
+            boolean endsAbove = b >= levelC;
+            if (startsAbove && endsAbove) {
+                sum += to - from;
+            } else if (startsAbove != endsAbove) {
+                double at = crossing(i, levelC);
+                sum += startsAbove ? at - from : to - at;
+            }
+        }
+        return sum;
+    }
+
+    /** The piece that holds a time inside the history. */
+    int pieceAt(double time) {
+        int found = Arrays.binarySearch(times, time);
+        int piece = found >= 0 ? found : -found - 2;
+        return Math.min(Math.max(piece, 0), times.length - 2);
+    }
+
+    /** Temperature [C] inside a piece. */
+    double inPieceC(int piece, double time) {
+        double span = times[piece + 1] - times[piece];
+        if (span <= 0.0) {
+            return temperaturesC[piece + 1];
+        }
+        double x = (time - times[piece]) / span;
+        double rise = temperaturesC[piece + 1] - temperaturesC[piece];
+        double a = slopes[piece] * span - rise;
+        double b = -slopes[piece + 1] * span + rise;
+        return temperaturesC[piece] + x * (rise + (1.0 - x) * (a * (1.0 - x) + b * x));
+    }
+
+    /** Time [s] at which a piece whose ends lie on either side of a level passes it. */
+    double crossing(int piece, double levelC) {
+        double low = times[piece];
+        double high = times[piece + 1];
+        boolean rising = temperaturesC[piece + 1] >= levelC;
+        for (int i = 0; i < 60 && high - low > 1e-9 * (1.0 + high); i++) {
+            double middle = 0.5 * (low + high);
+            if (inPieceC(piece, middle) >= levelC == rising) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        return high;
+    }
+}

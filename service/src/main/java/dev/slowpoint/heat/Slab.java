@@ -1,0 +1,29 @@
+package dev.slowpoint.heat;
+
+/**
+ * A flat piece of even thickness, heated on both faces, wide enough that its edges do not matter. For a real piece it is the slow side: ends only help.
+ *
+ * @param thickness [m], greater than zero
+ */
+public record Slab(double thickness) implements Body {
+
+    /** Refuses a thickness that is not a positive finite length. */
+    public Slab {
+        Body.positiveLength("thickness", thickness);
+    }
+
+    @Override
+    public double reach() {
+        return thickness / 2.0;
+    }
+
+    @Override
+    public double shapeExponent() {
+        return 0.0;
+    }
+
+    @Override
+    public Slab scaled(double factor) {
+        return new Slab(thickness * factor);
+    }
+}

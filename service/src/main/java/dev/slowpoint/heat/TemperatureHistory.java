@@ -1,0 +1,170 @@
+package dev.slowpoint.heat;
+
+import java.util.Arrays;
+
+/**
+ * The temperature field of one body over time, as the solver left it: all nodes at every accepted step, with slopes.
+ *
+ * <p>Node 0 is the slowest-heating point, the last node the surface. Nodes stand for shares of the volume that add up
+ * to one.
+ */
+public final class TemperatureHistory {
+
+    private final double[] times;
+    private final double[] temperaturesC;
+    private final double[] slopes;
+    private final double[] positions;
+    private final double[] volumeShares;
+    private final double shapeExponent;
+
+    /**
+     * A history from samples.
+     *
+     * @param times [s], never falling
+     * @param temperaturesC [C], node after node for each sample
+     * @param slopes [K/s], in the same order
+     * @param positions of the nodes, from 0 at the slowest-heating point to 1 at the surface
+     * @param volumeShares of the nodes, adding up to one
+     * @param shapeExponent of the body
+     */
+    TemperatureHistory(
+            double[] times,
+            double[] temperaturesC,
+            double[] slopes,
+            double[] positions,
+            double[] volumeShares,
+            double shapeExponent) {
+        this.times = times;
+        this.temperaturesC = temperaturesC;
+        this.slopes = slopes;
+        this.positions = positions;
+        this.volumeShares = volumeShares;
+        this.shapeExponent = shapeExponent;
+    }
+
+    /** Number of samples. */
+    public int samples() {
+        return times.length;
+    }
+
+    /** Number of nodes. */
+    public int nodes() {
+        return positions.length;
+    }
+
+    /** Time of a sample [s]. */
+    public double time(int sample) {
+        return times[sample];
+    }
+
+    /** End of the history [s]. */
+    public double end() {
+        return times[times.length - 1];
+    }
+
+    /** Position of a node: 0 at the slowest-heating point, 1 at the surface. */
+    public double position(int node) {
+        return positions[node];
+    }
+
+    /** Share of the volume that a node stands for. */
+    public double volumeShare(int node) {
+        return volumeShares[node];
+    }
+
+    /** Temperature of a node at a sample [C]. */
+    public double temperatureC(int sample, int node) {
+        return temperaturesC[sample * positions.length + node];
+    }
+
+    /** What one node went through. */
+    public PointHistory node(int node) {
+        int n = positions.length;
+        double[] t = new double[times.length];
+        double[] s = new double[times.length];
+        for (int i = 0; i < times.length; i++) {
+            t[i] = temperaturesC[i * n + node];
+            s[i] = slopes[i * n + node];
+        }
+        return new PointHistory(times, t, s);
+    }
+
+    /** What the slowest-heating point went through. */
+    public PointHistory core() {
+        return node(0);
+    }
+
+    /** What the surface went through. */
+    public PointHistory surface() {
+        return node(positions.length - 1);
+    }
+
+    /** The volume mean of the temperature. */
+    public PointHistory mean() {
+        int n = positions.length;
+        double[] t = new double[times.length];
+        double[] s = new double[times.length];
+        for (int i = 0; i < times.length; i++) {
+            for (int j = 0; j < n; j++) {
+                t[i] += volumeShares[j] * temperaturesC[i * n + j];
+                s[i] += volumeShares[j] * slopes[i * n + j];
+            }
+        }
+        return new PointHistory(times, t, s);
+    }
+
+    /** The volume mean of the doses of all nodes. */
+    public Dose meanDose(RateLaw law) {
+        return weightedDose(law, volumeShares);
+    }
+
+    /**
+     * The mean of the doses of all nodes over the shell between two positions, such as a yolk or a white.
+     *
+     * @param from 0 (the slowest-heating point) or more
+     * @param to more than {@code from}, at most 1 (the surface)
+     */
+    public Dose meanDose(RateLaw law, double from, double to) {
+        return weightedDose(law, shellShares(from, to));
+    }
+
+    /** Weights of the nodes, adding up to one, for a mean over the shell between two positions. */
+    public double[] shellShares(double from, double to) {
+        if (!(from >= 0.0 && to > from && to <= 1.0)) {
+            throw new IllegalArgumentException("a shell runs from 0 or more to 1 or less, got " + from + " to " + to);
+        }
+        int n = positions.length;
+        double[] shares = new double[n];
+        double volume = 0.0;
+        for (int j = 0; j + 1 < n; j++) {
+            double left = Math.max(positions[j], from);
+            double right = Math.min(positions[j + 1], to);
+            if (right <= left) {
+                continue;
+            }
+            // Simpson's rule is exact here for straight lines between nodes and whole shape exponents up to two.
+            double[] x = {left, 0.5 * (left + right), right};
+            double[] w = {1.0 / 6.0, 4.0 / 6.0, 1.0 / 6.0};
+            for (int q = 0; q < 3; q++) {
+                double part = w[q] * (right - left) * StrictMath.pow(x[q], shapeExponent);
+                double share = (x[q] - positions[j]) / (positions[j + 1] - positions[j]);
+                shares[j] += part * (1.0 - share);
+                shares[j + 1] += part * share;
+                volume += part;
+            }
+        }
+        for (int j = 0; j < n; j++) {
+            shares[j] /= volume;
+        }
+        return shares;
+    }
+
+    private Dose weightedDose(RateLaw law, double[] shares) {
+        int[] used = java.util.stream.IntStream.range(0, shares.length)
+                .filter(j -> shares[j] != 0.0)
+                .toArray();
+        PointHistory[] histories = Arrays.stream(used).mapToObj(this::node).toArray(PointHistory[]::new);
+        double[] weights = Arrays.stream(used).mapToDouble(j -> shares[j]).toArray();
+        return Dose.weighted(law, histories, weights);
+    }
+}
