@@ -16,6 +16,7 @@ public final class TemperatureHistory {
     private final double[] positions;
     private final double[] volumeShares;
     private final double shapeExponent;
+    private final HeatBalance heatBalance;
 
     /**
      * A history from samples.
@@ -26,6 +27,7 @@ public final class TemperatureHistory {
      * @param positions of the nodes, from 0 at the slowest-heating point to 1 at the surface
      * @param volumeShares of the nodes, adding up to one
      * @param shapeExponent of the body
+     * @param heatBalance from the first sample to the last
      */
     TemperatureHistory(
             double[] times,
@@ -33,13 +35,15 @@ public final class TemperatureHistory {
             double[] slopes,
             double[] positions,
             double[] volumeShares,
-            double shapeExponent) {
+            double shapeExponent,
+            HeatBalance heatBalance) {
         this.times = times;
         this.temperaturesC = temperaturesC;
         this.slopes = slopes;
         this.positions = positions;
         this.volumeShares = volumeShares;
         this.shapeExponent = shapeExponent;
+        this.heatBalance = heatBalance;
     }
 
     /** Number of samples. */
@@ -75,6 +79,11 @@ public final class TemperatureHistory {
     /** Temperature of a node at a sample [C]. */
     public double temperatureC(int sample, int node) {
         return temperaturesC[sample * positions.length + node];
+    }
+
+    /** The heat account from the first sample to the last. */
+    public HeatBalance heatBalance() {
+        return heatBalance;
     }
 
     /** What one node went through. */
