@@ -1,0 +1,179 @@
+package dev.slowpoint.parameters;
+
+import dev.slowpoint.food.Provenance;
+import dev.slowpoint.safety.ColdStorage;
+import dev.slowpoint.safety.CoolingRule;
+import dev.slowpoint.safety.ExposureLimit;
+import dev.slowpoint.safety.ExposureLimits;
+import dev.slowpoint.safety.FreezingRule;
+import dev.slowpoint.safety.GrowthLaw;
+import dev.slowpoint.safety.Hazard;
+import dev.slowpoint.safety.HeatAdaptation;
+import dev.slowpoint.safety.HotHoldingLimit;
+import dev.slowpoint.safety.WarmUpGrowth;
+import dev.slowpoint.safety.WarmUpLimits;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** The limits file: each row a limit of some kind on temperature and time. */
+final class SafetyLimits {
+
+    private final Map<Kind, List<CsvTable.Row>> byKind = new LinkedHashMap<>();
+
+    SafetyLimits(CsvTable table) {
+        for (CsvTable.Row row : table.rowsUniqueBy("id")) {
+            byKind.computeIfAbsent(row.word(Kind.class, "kind"), kind -> new ArrayList<>())
+                    .add(row);
+        }
+    }
+
+    WarmUpLimits warmUp() {
+        CsvTable.Row limit = only(Kind.WARM_UP);
+        List<CsvTable.Row> ranges = all(Kind.GROWTH_RANGE);
+        CsvTable.Row perfringens = ranges.stream()
+                .filter(r -> r.optionalText("hazard").isPresent())
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("limits.csv: no growth range of C. perfringens"));
+        CsvTable.Row general = ranges.stream()
+                .filter(r -> r.optionalText("hazard").isEmpty())
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("limits.csv: no growth range without a hazard"));
+        if (perfringens.word(Hazard.class, "hazard") != Hazard.C_PERFRINGENS) {
+            throw perfringens.fault("hazard", "must be c-perfringens in a growth range");
+        }
+        return new WarmUpLimits(
+                limit.number("from_c"),
+                limit.number("to_c"),
+                seconds(limit),
+                seconds(only(Kind.WARM_UP_WARNING)),
+                general.number("from_c"),
+                general.number("to_c"),
+                perfringens.number("to_c"),
+                limit.provenance());
+    }
+
+    WarmUpGrowth warmUpGrowth(Map<Hazard, GrowthLaw> laws) {
+        CsvTable.Row row = only(Kind.GROWTH_ACCEPTED);
+        return new WarmUpGrowth(laws, row.number("to_c"), row.number("limit"), row.provenance());
+    }
+
+    HeatAdaptation heatAdaptation() {
+        CsvTable.Row range = only(Kind.HEAT_ADAPTATION);
+        CsvTable.Row factor = only(Kind.HEAT_ADAPTATION_FACTOR);
+        return new HeatAdaptation(
+                range.number("from_c"),
+                range.number("to_c"),
+                seconds(range),
+                factor.number("limit"),
+                factor.provenance());
+    }
+
+    Map<String, CoolingRule> cooling() {
+        Map<String, List<CoolingRule.Stage>> stages = new LinkedHashMap<>();
+        for (CsvTable.Row row : all(Kind.COOLING_STAGE)) {
+            stages.computeIfAbsent(row.text("rule"), rule -> new ArrayList<>())
+                    .add(new CoolingRule.Stage(
+                            row.text("id"), row.number("from_c"), row.number("to_c"), seconds(row), row.provenance()));
+        }
+        Map<String, CoolingRule> rules = new LinkedHashMap<>();
+        stages.forEach((id, of) -> rules.put(id, new CoolingRule(id, of)));
+        return rules;
+    }
+
+    Map<String, FreezingRule> freezing() {
+        Map<String, FreezingRule> rules = new LinkedHashMap<>();
+        for (CsvTable.Row row : all(Kind.FREEZING)) {
+            rules.put(
+                    row.text("id"),
+                    new FreezingRule(
+                            row.text("id"),
+                            row.word(Hazard.class, "hazard"),
+                            row.number("to_c"),
+                            seconds(row),
+                            row.provenance(),
+                            row.optionalText("note").orElse("")));
+        }
+        return rules;
+    }
+
+    ExposureLimits exposure() {
+        return new ExposureLimits(all(Kind.EXPOSURE).stream()
+                .map(row -> new ExposureLimit(
+                        row.text("id"),
+                        row.word(Hazard.class, "hazard"),
+                        row.number("from_c"),
+                        row.optionalNumber("to_c"),
+                        seconds(row),
+                        row.provenance()))
+                .toList());
+    }
+
+    ColdStorage coldStorage() {
+        CsvTable.Row cap = only(Kind.STORAGE_CAP);
+        Provenance provenance = cap.provenance();
+        return new ColdStorage(exposure(), seconds(cap), provenance);
+    }
+
+    Map<String, HotHoldingLimit> hotHolding() {
+        Map<String, HotHoldingLimit> limits = new LinkedHashMap<>();
+        for (CsvTable.Row row : all(Kind.HOT_HOLDING)) {
+            limits.put(
+                    row.text("id"),
+                    new HotHoldingLimit(
+                            row.text("id"),
+                            row.number("from_c"),
+                            row.provenance(),
+                            row.optionalText("note").orElse("")));
+        }
+        return limits;
+    }
+
+    private List<CsvTable.Row> all(Kind kind) {
+        List<CsvTable.Row> rows = byKind.get(kind);
+        if (rows == null) {
+            throw new IllegalArgumentException("limits.csv: no row of kind " + kind);
+        }
+        return rows;
+    }
+
+    private CsvTable.Row only(Kind kind) {
+        List<CsvTable.Row> rows = all(kind);
+        if (rows.size() > 1) {
+            throw rows.get(1).fault("kind", "may stand only once");
+        }
+        return rows.get(0);
+    }
+
+    private static double seconds(CsvTable.Row row) {
+        return row.number("limit")
+                * switch (row.word(Unit.class, "unit")) {
+                    case S -> 1.0;
+                    case MIN -> 60.0;
+                    case H -> 3600.0;
+                    case D -> 86400.0;
+                };
+    }
+
+    private enum Kind {
+        WARM_UP,
+        WARM_UP_WARNING,
+        GROWTH_RANGE,
+        GROWTH_ACCEPTED,
+        HEAT_ADAPTATION,
+        HEAT_ADAPTATION_FACTOR,
+        COOLING_STAGE,
+        FREEZING,
+        EXPOSURE,
+        STORAGE_CAP,
+        HOT_HOLDING
+    }
+
+    private enum Unit {
+        S,
+        MIN,
+        H,
+        D
+    }
+}

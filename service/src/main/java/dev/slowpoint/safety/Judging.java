@@ -1,0 +1,36 @@
+package dev.slowpoint.safety;
+
+/**
+ * On what terms a history is judged.
+ *
+ * @param error taken off the temperature before anything is counted
+ * @param floorAllowanceK how far below its floor a requirement starts to count [K]; zero in every judged margin
+ * @param slowedByHeatAdaptation whether cells that were heated slowly are taken to be tougher
+ */
+public record Judging(ReadingError error, double floorAllowanceK, boolean slowedByHeatAdaptation) {
+
+    /** Refuses a floor allowance in a judged margin, and one beyond any reading error. */
+    public Judging {
+        if (!(floorAllowanceK >= 0.0 && floorAllowanceK <= 2.0)) {
+            throw new IllegalArgumentException("floor allowance " + floorAllowanceK
+                    + " K must lie between 0 and 2. Maybe half a kelvin was meant?");
+        }
+        if (floorAllowanceK > 0.0 && error.errorK() > 0.0) {
+            throw new IllegalArgumentException("a floor allowance of " + floorAllowanceK
+                    + " K is for nominal estimates only, and those take no reading error (" + error.errorK() + " K)");
+        }
+    }
+
+    /** The worst case that a verdict rests on. */
+    public static Judging worstCase(ReadingError error) {
+        return new Judging(error, 0.0, false);
+    }
+
+    /**
+     * A nominal estimate: no reading error, and the count starts a little below the floor, because a bath set exactly to
+     * the lowest row of a table approaches it for ever. For information; no verdict rests on it.
+     */
+    public static Judging nominal(double floorAllowanceK) {
+        return new Judging(ReadingError.NONE, floorAllowanceK, false);
+    }
+}
