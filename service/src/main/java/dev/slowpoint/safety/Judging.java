@@ -11,9 +11,9 @@ public record Judging(ReadingError error, double floorAllowanceK, boolean slowed
 
     /** Refuses a floor allowance in a judged margin, and one beyond any reading error. */
     public Judging {
-        if (!(floorAllowanceK >= 0.0 && floorAllowanceK <= 2.0)) {
+        if (!(floorAllowanceK >= 0.0 && floorAllowanceK <= 6.0)) {
             throw new IllegalArgumentException("floor allowance " + floorAllowanceK
-                    + " K must lie between 0 and 2. Maybe half a kelvin was meant?");
+                    + " K must lie between 0 and 6. Maybe it was given in another unit?");
         }
         if (floorAllowanceK > 0.0 && error.errorK() > 0.0) {
             throw new IllegalArgumentException("a floor allowance of " + floorAllowanceK
@@ -27,8 +27,8 @@ public record Judging(ReadingError error, double floorAllowanceK, boolean slowed
     }
 
     /**
-     * A nominal estimate: no reading error, and the count starts a little below the floor, because a bath set exactly to
-     * the lowest row of a table approaches it for ever. For information; no verdict rests on it.
+     * A nominal estimate: no reading error, and the count starts below the floor, because a bath set exactly to the
+     * lowest row of a table approaches it for ever. For information; no verdict rests on it.
      */
     public static Judging nominal(double floorAllowanceK) {
         return new Judging(ReadingError.NONE, floorAllowanceK, false);

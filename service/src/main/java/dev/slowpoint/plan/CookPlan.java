@@ -1,0 +1,217 @@
+package dev.slowpoint.plan;
+
+import dev.slowpoint.food.Provenance;
+import dev.slowpoint.safety.Hazard;
+import dev.slowpoint.safety.Rule;
+import dev.slowpoint.safety.Verdict;
+import dev.slowpoint.texture.Confidence;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * The answer to a {@link CookTask}. All times in seconds from the moment the food goes in; infinity stands for never.
+ *
+ * @param parameterSet version of the set used
+ * @param digest of that set
+ * @param setpointC temperature of the bath [C]
+ * @param advice why that setpoint, when the service chose it
+ * @param times the milestones
+ * @param takeOut when to take it out, or why there is no such time
+ * @param atServe state at the time fixed by the caller
+ * @param safety is it safe, and by what margin
+ * @param texture what has become of it
+ * @param notices warnings and cautions, the most severe first
+ * @param curve temperatures over time, if asked for
+ * @param sources what the numbers rest on, if asked for
+ * @param effort what the solver spent
+ */
+public record CookPlan(
+        String parameterSet,
+        String digest,
+        double setpointC,
+        Optional<SetpointAdvice> advice,
+        Times times,
+        TakeOut takeOut,
+        Optional<AtServe> atServe,
+        Safety safety,
+        Texture texture,
+        List<Notice> notices,
+        Optional<Curve> curve,
+        List<Source> sources,
+        Effort effort) {
+
+    /** Copies the lists. */
+    public CookPlan {
+        notices = List.copyOf(notices);
+        sources = List.copyOf(sources);
+    }
+
+    /**
+     * Milestones. The three questions are never merged.
+     *
+     * @param hotThrough the core is as near to its target as asked
+     * @param safe the rule is met at the slowest-heating point; empty when the rule asks for nothing
+     * @param tender the texture window opens; empty when texture is not modelled
+     * @param goodUntil the texture window closes; empty when nothing known closes it
+     * @param softFrom too soft for most; empty when not modelled
+     */
+    public record Times(
+            Span hotThrough,
+            Optional<Span> safe,
+            Optional<Span> tender,
+            Optional<Span> goodUntil,
+            Optional<Span> softFrom) {}
+
+    /**
+     * The one answer a display shows.
+     *
+     * @param earliest hot through and tender by the nominal plan, and safe on the late side
+     * @param best hot through and tender on the late side as well, if the window is long enough
+     * @param latest the texture window closes on the early side; infinity when nothing known closes it
+     * @param obstacle why no time satisfies all; the times are then meaningless
+     */
+    public record TakeOut(double earliest, double best, double latest, Optional<Obstacle> obstacle) {
+
+        static TakeOut none(Obstacle obstacle) {
+            double never = Double.POSITIVE_INFINITY;
+            return new TakeOut(never, never, never, Optional.of(obstacle));
+        }
+    }
+
+    /** Why there is no time to take it out. */
+    public enum Obstacle {
+        /** The rule is never met in this bath. */
+        RULE_NEVER_MET,
+        /** The warm-up takes longer than the rule allows. */
+        WARM_UP_TOO_SLOW,
+        /** The core never gets near its target. */
+        NEVER_HOT_THROUGH,
+        /** It never becomes tender in this bath. */
+        NEVER_TENDER,
+        /** It is safe only after its texture has gone. */
+        SAFE_AFTER_TEXTURE,
+        /** Its texture closes before it is hot through and tender. */
+        TEXTURE_CLOSES_FIRST
+    }
+
+    /**
+     * State at the time fixed by the caller.
+     *
+     * @param at that time [s]
+     * @param coreC nominal core temperature [C]
+     * @param coreEarlyC on the fast side [C]
+     * @param coreLateC on the slow side [C]
+     * @param surfaceC nominal surface temperature [C]
+     */
+    public record AtServe(double at, double coreC, double coreEarlyC, double coreLateC, double surfaceC) {}
+
+    /**
+     * Safety at the time judged.
+     *
+     * @param verdict by the rule, worst case
+     * @param rule judged by
+     * @param governing the hazard with the least margin; empty when nothing is asked
+     * @param margins how far things may change before the rule is just met
+     * @param growthRange nominal time [s] at the slowest-heating point in the range where bacteria grow
+     * @param warmUp worst-case time [s] in the warm-up range
+     * @param warmUpLeft what is left of its limit [s]; below zero when it is exceeded
+     * @param judgedAt the time judged [s]
+     * @param organisms each hazard, in the order of the rule
+     */
+    public record Safety(
+            Verdict verdict,
+            Rule rule,
+            Optional<Organism> governing,
+            Margins margins,
+            double growthRange,
+            double warmUp,
+            double warmUpLeft,
+            double judgedAt,
+            List<Organism> organisms) {
+
+        /** Copies the list. */
+        public Safety {
+            organisms = List.copyOf(organisms);
+        }
+    }
+
+    /**
+     * One hazard.
+     *
+     * @param hazard which
+     * @param requirement id of the requirement
+     * @param requiredLog10 decimal reductions asked
+     * @param achievedLog10 worst case at the time judged
+     * @param nominalLog10 the same by the nominal plan, for information
+     * @param marginLog10 achieved less required less growth
+     * @param advisory told, but does not decide
+     */
+    public record Organism(
+            Hazard hazard,
+            String requirement,
+            double requiredLog10,
+            double achievedLog10,
+            double nominalLog10,
+            double marginLog10,
+            boolean advisory) {}
+
+    /**
+     * How far things may change before the rule is just met; below zero when they must change the other way. Empty where
+     * no change within reach does it.
+     *
+     * @param seconds time in hand
+     * @param kelvin how much colder the bath may be
+     * @param metres how much thicker the piece may be
+     */
+    public record Margins(OptionalDouble seconds, OptionalDouble kelvin, OptionalDouble metres) {
+
+        static final Margins NONE = new Margins(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+    }
+
+    /**
+     * Texture at the time judged.
+     *
+     * @param modelled whether there is a model for this food
+     * @param verdict where the time lies
+     * @param opens the window opens, nominal
+     * @param closes the window closes, nominal; infinity when nothing known closes it
+     * @param lossPercent loss of juice at the time judged [% of raw mass]
+     * @param limit what closes the window, as a word
+     * @param confidence in the window
+     */
+    public record Texture(
+            boolean modelled,
+            dev.slowpoint.texture.Verdict verdict,
+            double opens,
+            double closes,
+            OptionalDouble lossPercent,
+            String limit,
+            Optional<Confidence> confidence) {}
+
+    /**
+     * Temperatures over time.
+     *
+     * @param times [s]
+     * @param coreC [C]
+     * @param surfaceC [C]
+     * @param meanC volume mean [C]
+     */
+    public record Curve(double[] times, double[] coreC, double[] surfaceC, double[] meanC) {}
+
+    /**
+     * What a number rests on.
+     *
+     * @param what the number
+     * @param origin where it comes from
+     */
+    public record Source(String what, Provenance origin) {}
+
+    /**
+     * What the solver spent.
+     *
+     * @param runs solver runs
+     * @param steps time steps of all runs together
+     */
+    public record Effort(int runs, long steps) {}
+}

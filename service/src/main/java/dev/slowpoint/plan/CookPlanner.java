@@ -1,0 +1,291 @@
+package dev.slowpoint.plan;
+
+import dev.slowpoint.food.Food;
+import dev.slowpoint.food.Provenance;
+import dev.slowpoint.heat.PointHistory;
+import dev.slowpoint.heat.TemperatureHistory;
+import dev.slowpoint.plan.CookPlan.AtServe;
+import dev.slowpoint.plan.CookPlan.Curve;
+import dev.slowpoint.plan.CookPlan.Organism;
+import dev.slowpoint.plan.CookPlan.Safety;
+import dev.slowpoint.plan.CookPlan.Source;
+import dev.slowpoint.plan.CookPlan.Texture;
+import dev.slowpoint.safety.Finding;
+import dev.slowpoint.safety.Requirement;
+import dev.slowpoint.safety.Rule;
+import dev.slowpoint.texture.EarlierDoses;
+import dev.slowpoint.texture.TextureClass;
+import dev.slowpoint.texture.TextureLevel;
+import dev.slowpoint.texture.TextureProcess;
+import dev.slowpoint.texture.TextureReading;
+import dev.slowpoint.texture.TextureWindow;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** Answers cook tasks from one parameter set. Holds no state but tables; may be used by any number of threads. */
+public final class CookPlanner {
+
+    /** Class of the texture model for food that was cooked elsewhere and is warmed up. */
+    private static final String REHEATED = "reheat_cooked";
+
+    /** The lowest row of the meat table as printed in Celsius, 54.4 C, less half its last digit. */
+    private static final double LOWEST_NON_INTACT_C = 54.35;
+
+    /** Baths offered instead of one that is too cool for meat that is not intact [C]. */
+    private static final double[] OFFERED_C = {57.0, 60.0, 63.0};
+
+    private static final int CURVE_POINTS = 61;
+
+    private final Knowledge knowledge;
+    private final Materials materials;
+
+    /** A planner that answers from the given knowledge. */
+    public CookPlanner(Knowledge knowledge) {
+        this.knowledge = knowledge;
+        this.materials = new Materials(knowledge.thermal());
+    }
+
+    /** What it answers from. */
+    public Knowledge knowledge() {
+        return knowledge;
+    }
+
+    /**
+     * Plans a cook.
+     *
+     * @param task the question
+     * @param details parts of the answer that are given only when asked for
+     * @throws Refusal when the question is outside what the model or the rule can answer
+     */
+    public CookPlan plan(CookTask task, Set<Detail> details) {
+        Admission.check(task, knowledge);
+        Terms terms = terms(task);
+        SolverRuns solver = new SolverRuns();
+        refuseCoolNonIntact(task, terms, solver);
+        Optional<SetpointChooser.Choice> choice = task.bath().setpointC().isPresent()
+                ? Optional.empty()
+                : Optional.of(new SetpointChooser(task, terms, solver).choose());
+        Trial trial = choice.map(SetpointChooser.Choice::trial)
+                .orElseGet(() -> Trial.of(task, task.bath().setpointC().orElseThrow(), terms, solver));
+        Safety safety = safety(trial, terms, solver);
+        return new CookPlan(
+                knowledge.version(),
+                knowledge.digest(),
+                trial.setpointC(),
+                choice.map(SetpointChooser.Choice::advice),
+                trial.times(),
+                trial.takeOut(),
+                task.target().serveAfter().isPresent() ? Optional.of(atServe(trial)) : Optional.empty(),
+                safety,
+                texture(trial),
+                Notices.of(task, trial, terms),
+                details.contains(Detail.CURVE) ? Optional.of(curve(trial)) : Optional.empty(),
+                details.contains(Detail.SOURCES) ? sources(task, trial, terms) : List.of(),
+                solver.effort());
+    }
+
+    private Terms terms(CookTask task) {
+        Food food = task.food();
+        Rule rule = knowledge
+                .safety()
+                .rules()
+                .rule(task.rule().orElse(knowledge.safety().rules().defaultRule()));
+        OptionalDouble fat = task.fatPercent().isPresent() || food.id().equals(Food.DESCRIBED)
+                ? task.fatPercent()
+                : OptionalDouble.of(100.0 * food.composition().fat());
+        List<Requirement> requirements = knowledge
+                .safety()
+                .rules()
+                .requirements(
+                        rule.id(),
+                        food.group(),
+                        task.form(),
+                        task.condition(),
+                        task.target().purpose(),
+                        task.eater(),
+                        fat);
+        double errorK = task.tolerances().bathK().orElse(knowledge.defaults().bathK())
+                + task.tolerances().readingK().orElse(knowledge.defaults().readingK());
+        return new Terms(knowledge, materials, rule, requirements, errorK, softening(task));
+    }
+
+    /**
+     * The texture class of the food. A piece whose earlier cook is known goes on with its own clocks where that cook left
+     * them; one that was cooked elsewhere is only warmed up.
+     */
+    private Optional<Softening> softening(CookTask task) {
+        boolean cookedElsewhere = !task.raw()
+                && task.earlierCook().isEmpty()
+                && task.food().textureClass().isPresent();
+        Optional<TextureClass> textureClass = cookedElsewhere
+                ? knowledge.texture().find(REHEATED)
+                : task.food().textureClass().flatMap(id -> knowledge.texture().find(id));
+        return textureClass.map(c -> new Softening(c, earlier(task, c)));
+    }
+
+    private EarlierDoses earlier(CookTask task, TextureClass textureClass) {
+        return task.earlierCook()
+                .map(cook -> {
+                    CookTask before = task.from(knowledge.defaults().fridgeC());
+                    TemperatureHistory history = Setting.of(
+                                    before, cook.setpointC(), Corner.NOMINAL, knowledge, materials)
+                            .until(cook.held());
+                    return TextureReading.of(
+                                    textureClass,
+                                    history,
+                                    TextureWindow.hotThroughC(cook.setpointC(), cook.setpointC()))
+                            .after();
+                })
+                .orElseGet(() -> EarlierDoses.none(textureClass));
+    }
+
+    /** Meat that is not intact, in a bath below the lowest row of the table: refused, with baths and times that would do. */
+    private void refuseCoolNonIntact(CookTask task, Terms terms, SolverRuns solver) {
+        OptionalDouble setpoint = task.bath().setpointC();
+        boolean cool = setpoint.isPresent() && setpoint.getAsDouble() < LOWEST_NON_INTACT_C;
+        if (!cool || !task.food().group().redMeat() || task.form().intact() || !task.raw()) {
+            return;
+        }
+        List<Refusal.Alternative> alternatives = new ArrayList<>();
+        for (double offeredC : OFFERED_C) {
+            Trial trial = Trial.of(task.free(), offeredC, terms, solver);
+            trial.times()
+                    .safe()
+                    .filter(safe -> Double.isFinite(safe.late()))
+                    .ifPresent(
+                            safe -> alternatives.add(new Refusal.Alternative(offeredC, safe.nominal(), safe.late())));
+        }
+        throw new Refusal(
+                List.of(
+                        Refusal.Fault.of(
+                                        "#/surroundings/bath/setpointC",
+                                        "NON_INTACT_TOO_COOL",
+                                        "The inside of meat that is not intact must be pasteurised, and no published table does so"
+                                                + " below 54.4 C; searing reaches only the outside.")
+                                .withValue(Double.toString(setpoint.getAsDouble()))
+                                .withMinimum(54.4, "Cel")
+                                .withHint(
+                                        "Choose one of the alternatives: a hotter bath for the time given, counted from food in.")),
+                alternatives);
+    }
+
+    private static AtServe atServe(Trial trial) {
+        double at = trial.judgedAt();
+        return new AtServe(
+                at,
+                trial.nominal().core().atC(at),
+                trial.early().core().atC(at),
+                trial.late().core().atC(at),
+                trial.nominal().surface().atC(at));
+    }
+
+    private Safety safety(Trial trial, Terms terms, SolverRuns solver) {
+        List<Organism> organisms = new ArrayList<>();
+        for (int i = 0; i < trial.worst().findings().size(); i++) {
+            Finding worst = trial.worst().findings().get(i);
+            Finding central = trial.central().findings().get(i);
+            organisms.add(new Organism(
+                    worst.requirement().hazard(),
+                    worst.requirement().id(),
+                    worst.requirement().target(),
+                    worst.deliveredLog10(),
+                    central.deliveredLog10(),
+                    worst.marginLog10(),
+                    worst.requirement().advisory()));
+        }
+        Optional<Organism> governing = trial.worst()
+                .governing()
+                .map(f -> organisms.get(trial.worst().findings().indexOf(f)));
+        PointHistory nominalCore = trial.nominal().core();
+        return new Safety(
+                trial.verdict(),
+                terms.rule(),
+                governing,
+                new MarginSearch(trial, terms, solver).margins(),
+                nominalCore.secondsBetween(
+                        knowledge.safety().warmUp().growthFromC(),
+                        knowledge.safety().warmUp().growthToC(),
+                        trial.judgedAt()),
+                trial.clock().warmUpS() + trial.clock().fallenBackS(),
+                trial.clock().leftS(),
+                trial.judgedAt(),
+                organisms);
+    }
+
+    private static Texture texture(Trial trial) {
+        return trial.reading()
+                .map(reading -> new Texture(
+                        true,
+                        reading.verdict(trial.judgedAt()),
+                        reading.window().opens(),
+                        reading.window().closes(),
+                        reading.lossPercentAt(trial.judgedAt()),
+                        reading.window().limit().name().toLowerCase(Locale.ROOT),
+                        Optional.of(reading.confidence())))
+                .orElseGet(() -> new Texture(
+                        false,
+                        dev.slowpoint.texture.Verdict.NONE,
+                        Double.POSITIVE_INFINITY,
+                        Double.POSITIVE_INFINITY,
+                        OptionalDouble.empty(),
+                        "not_modelled",
+                        Optional.empty()));
+    }
+
+    private static Curve curve(Trial trial) {
+        double end = 1.25
+                * Math.max(trial.judgedAt(), Math.min(trial.times().hotThrough().nominal(), 1e6));
+        PointHistory core = trial.nominal().core();
+        PointHistory surface = trial.nominal().surface();
+        PointHistory mean = trial.nominal().mean();
+        double[] times = new double[CURVE_POINTS];
+        double[] coreC = new double[CURVE_POINTS];
+        double[] surfaceC = new double[CURVE_POINTS];
+        double[] meanC = new double[CURVE_POINTS];
+        for (int i = 0; i < CURVE_POINTS; i++) {
+            // Closer together at the start, where the surface runs ahead.
+            double share = (double) i / (CURVE_POINTS - 1);
+            times[i] = Math.rint(end * share * share);
+            coreC[i] = core.atC(times[i]);
+            surfaceC[i] = surface.atC(times[i]);
+            meanC[i] = mean.atC(times[i]);
+        }
+        return new Curve(times, coreC, surfaceC, meanC);
+    }
+
+    private List<Source> sources(CookTask task, Trial trial, Terms terms) {
+        List<Source> sources = new ArrayList<>();
+        for (Provenance origin : task.food().origins()) {
+            sources.add(new Source("composition and freezing point", origin));
+        }
+        sources.add(new Source(
+                "conductivity factor, nominal",
+                knowledge.thermal().bias().origins().get(1)));
+        sources.add(new Source(
+                "film coefficient",
+                java.util.Objects.requireNonNull(knowledge
+                                .films()
+                                .get(
+                                        task.bath().stirring() == Stirring.PUMPED
+                                                ? knowledge.defaults().pumpedFilm()
+                                                : knowledge.defaults().stillFilm()))
+                        .origin()));
+        sources.add(new Source("rule " + terms.rule().id(), terms.rule().provenance()));
+        for (Requirement requirement : trial.requirements()) {
+            sources.add(new Source("requirement " + requirement.id(), requirement.provenance()));
+        }
+        terms.softening().ifPresent(s -> {
+            for (TextureProcess process : s.textureClass().processes()) {
+                for (TextureLevel level : process.levels()) {
+                    sources.add(
+                            new Source("texture " + s.textureClass().id() + ", " + level.name(), level.provenance()));
+                }
+            }
+        });
+        return sources;
+    }
+}

@@ -1,0 +1,143 @@
+package dev.slowpoint.plan;
+
+import dev.slowpoint.food.Condition;
+import dev.slowpoint.food.Food;
+import dev.slowpoint.food.Form;
+import dev.slowpoint.heat.Body;
+import dev.slowpoint.heat.StartField;
+import dev.slowpoint.safety.Eater;
+import dev.slowpoint.safety.Purpose;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A question for a cook plan: one piece of one food in one bath.
+ *
+ * @param food what it is
+ * @param form what was done to it
+ * @param condition raw, or cooked before
+ * @param fatPercent fat of this piece in percent of mass, where it differs from the catalogue
+ * @param previouslyFrozen whether a fish was frozen against parasites
+ * @param body shape and size
+ * @param start temperatures when it goes in
+ * @param earlierCook an earlier cook of the same piece, whose softening counts
+ * @param bath the water
+ * @param altitude above the sea [m]
+ * @param target what is wanted
+ * @param eater who will eat it
+ * @param rule id of the published rule; the default of the parameter set if empty
+ * @param tolerances how far the real values may lie from the stated ones
+ * @param pack what else is in the bag
+ */
+public record CookTask(
+        Food food,
+        Form form,
+        Condition condition,
+        OptionalDouble fatPercent,
+        boolean previouslyFrozen,
+        Body body,
+        StartField start,
+        Optional<EarlierCook> earlierCook,
+        Bath bath,
+        double altitude,
+        Target target,
+        Eater eater,
+        Optional<String> rule,
+        Tolerances tolerances,
+        Pack pack) {
+
+    /** The same piece at another start temperature [C]. */
+    CookTask from(double startC) {
+        return new CookTask(
+                food,
+                form,
+                condition,
+                fatPercent,
+                previouslyFrozen,
+                body,
+                StartField.uniform(startC),
+                Optional.empty(),
+                bath,
+                altitude,
+                target,
+                eater,
+                rule,
+                tolerances,
+                pack);
+    }
+
+    /** The same question without a fixed core or a fixed time to serve. */
+    CookTask free() {
+        return new CookTask(
+                food,
+                form,
+                condition,
+                fatPercent,
+                previouslyFrozen,
+                body,
+                start,
+                earlierCook,
+                bath,
+                altitude,
+                new Target(target.purpose(), OptionalDouble.empty(), target.withinK(), OptionalDouble.empty()),
+                eater,
+                rule,
+                tolerances,
+                pack);
+    }
+
+    /** Whether the piece goes in raw. */
+    boolean raw() {
+        return condition == Condition.RAW;
+    }
+
+    /** Whether its core starts frozen. */
+    boolean frozen() {
+        return start.lowestC() < food.freezingPointC();
+    }
+
+    /**
+     * The water.
+     *
+     * @param setpointC temperature [C] it is held at; empty to be advised
+     * @param stirring how it moves
+     */
+    public record Bath(OptionalDouble setpointC, Stirring stirring) {}
+
+    /**
+     * What is wanted.
+     *
+     * @param purpose why it is cooked
+     * @param coreC core temperature [C] wanted; the setpoint if empty
+     * @param withinK how near to it counts as hot through [K]; the default of the parameter set if empty
+     * @param serveAfter when it leaves the bath [s from food in], if that is fixed
+     */
+    public record Target(Purpose purpose, OptionalDouble coreC, OptionalDouble withinK, OptionalDouble serveAfter) {}
+
+    /**
+     * How far real values may lie from stated ones; each is the default of the parameter set if empty.
+     *
+     * @param across of the size across the slowest-heating point [m]
+     * @param startK of the start temperature [K]
+     * @param bathK of the bath [K]
+     * @param readingK of the core model and a probe [K]
+     */
+    public record Tolerances(
+            OptionalDouble across, OptionalDouble startK, OptionalDouble bathK, OptionalDouble readingK) {}
+
+    /**
+     * What else is in the bag.
+     *
+     * @param rawGarlicOrHerbs raw garlic or fresh herbs
+     * @param salted salted or cured before the cook
+     */
+    public record Pack(boolean rawGarlicOrHerbs, boolean salted) {}
+
+    /**
+     * An earlier cook of the same piece, from the fridge.
+     *
+     * @param setpointC of its bath [C]
+     * @param held time in that bath [s]
+     */
+    public record EarlierCook(double setpointC, double held) {}
+}

@@ -1,0 +1,45 @@
+package dev.slowpoint.plan;
+
+import dev.slowpoint.food.Catalogue;
+import dev.slowpoint.food.Film;
+import dev.slowpoint.food.ThermalModel;
+import dev.slowpoint.safety.SafetyKnowledge;
+import dev.slowpoint.texture.TextureModel;
+import java.util.EnumMap;
+import java.util.Map;
+
+/**
+ * All that one parameter set says, as plain values; no file, no format.
+ *
+ * @param version name of the set
+ * @param digest of its files
+ * @param catalogue the foods
+ * @param thermal from composition to thermal properties
+ * @param films film coefficients by id
+ * @param safety rules and kinetics
+ * @param texture texture classes
+ * @param notices what each warning rests on
+ * @param defaults what holds where a question says nothing
+ */
+public record Knowledge(
+        String version,
+        String digest,
+        Catalogue catalogue,
+        ThermalModel thermal,
+        Map<String, Film> films,
+        SafetyKnowledge safety,
+        TextureModel texture,
+        Map<NoticeCode, NoticeRule> notices,
+        Defaults defaults) {
+
+    /** Copies the maps and refuses a set that leaves out a notice. */
+    public Knowledge {
+        films = Map.copyOf(films);
+        notices = new EnumMap<>(notices);
+        for (NoticeCode code : NoticeCode.values()) {
+            if (!notices.containsKey(code)) {
+                throw new IllegalArgumentException("parameter set " + version + " says nothing about notice " + code);
+            }
+        }
+    }
+}

@@ -1,0 +1,23 @@
+package dev.slowpoint.plan;
+
+import dev.slowpoint.heat.TemperatureHistory;
+
+/** Runs the solver for one question and keeps count. */
+final class SolverRuns {
+
+    private int runs;
+    private long steps;
+
+    /** What happens in a setting until a time [s]. */
+    TemperatureHistory until(double end, Setting setting) {
+        TemperatureHistory history = setting.until(end);
+        runs++;
+        steps += history.samples();
+        return history;
+    }
+
+    /** What was spent so far. */
+    CookPlan.Effort effort() {
+        return new CookPlan.Effort(runs, steps);
+    }
+}

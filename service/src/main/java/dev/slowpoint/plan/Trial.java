@@ -1,0 +1,214 @@
+package dev.slowpoint.plan;
+
+import dev.slowpoint.heat.PointHistory;
+import dev.slowpoint.heat.TemperatureHistory;
+import dev.slowpoint.plan.CookPlan.Obstacle;
+import dev.slowpoint.plan.CookPlan.TakeOut;
+import dev.slowpoint.plan.CookPlan.Times;
+import dev.slowpoint.safety.Judgement;
+import dev.slowpoint.safety.Judging;
+import dev.slowpoint.safety.ReadingError;
+import dev.slowpoint.safety.Requirement;
+import dev.slowpoint.safety.SafetyJudge;
+import dev.slowpoint.safety.Verdict;
+import dev.slowpoint.safety.WarmUpClock;
+import dev.slowpoint.texture.TextureReading;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * One task tried in one bath: its three corners run, judged and read.
+ *
+ * @param setpointC of the bath [C]
+ * @param lateSetting the slow corner, from which margins are searched
+ * @param nominal history of the nominal corner
+ * @param early history of the fast corner
+ * @param late history of the slow corner
+ * @param requirements of the rule
+ * @param reading texture of the nominal corner, if modelled
+ * @param times milestones
+ * @param takeOut when to take it out
+ * @param judgedAt the time judged [s]
+ * @param worst judgement of the slow corner at that time, the reading error taken off
+ * @param central judgement of the nominal corner at that time, for information
+ * @param clock of the warm-up in the slow corner
+ * @param verdict the judgement, and the warm-up within its limit
+ */
+record Trial(
+        double setpointC,
+        Setting lateSetting,
+        TemperatureHistory nominal,
+        TemperatureHistory early,
+        TemperatureHistory late,
+        List<Requirement> requirements,
+        Optional<TextureReading> reading,
+        Times times,
+        TakeOut takeOut,
+        double judgedAt,
+        Judgement worst,
+        Judgement central,
+        WarmUpClock clock,
+        Verdict verdict) {
+
+    /**
+     * How far below the lowest tested temperature a nominal estimate still follows a line [K]. Thomas et al. 1966 (Appl.
+     * Microbiol., abstract read) advise against going further than 10 F beyond the tested range. For information only: the
+     * judged margin counts nothing below the floor.
+     */
+    static final double FLOOR_ALLOWANCE_K = 5.56;
+
+    /** Half the last digit of a table's lowest row as printed in Celsius: a bath set to that row counts as reaching it. */
+    private static final double PRINTED_K = 0.05;
+
+    /** The best moment keeps a tenth of the safe time in hand, so that nobody works on the edge (our own choice). */
+    private static final double RESERVE = 1.1;
+
+    /** Tries a task in a bath of {@code setpointC}. */
+    static Trial of(CookTask task, double setpointC, Terms terms, SolverRuns solver) {
+        Knowledge knowledge = terms.knowledge();
+        double horizon = knowledge.defaults().horizon();
+        Setting lateSetting = Setting.of(task, setpointC, Corner.LATE, knowledge, terms.materials());
+        TemperatureHistory nominal =
+                solver.until(horizon, Setting.of(task, setpointC, Corner.NOMINAL, knowledge, terms.materials()));
+        TemperatureHistory early =
+                solver.until(horizon, Setting.of(task, setpointC, Corner.EARLY, knowledge, terms.materials()));
+        TemperatureHistory late = solver.until(horizon, lateSetting);
+        PointHistory nominalCore = nominal.core();
+        PointHistory earlyCore = early.core();
+        PointHistory lateCore = late.core();
+
+        List<Requirement> requirements = terms.requirements();
+        SafetyJudge judge = knowledge.safety().judge();
+        Judging worstCase = Judging.worstCase(new ReadingError(terms.errorK()));
+        Judging centralCase = Judging.nominal(FLOOR_ALLOWANCE_K);
+        boolean asked = requirements.stream().anyMatch(r -> !r.advisory());
+        Optional<Span> safe = asked
+                ? Optional.of(new Span(
+                        killReached(judge.judge(requirements, nominalCore, horizon, centralCase), nominalCore),
+                        killReached(judge.judge(requirements, earlyCore, horizon, centralCase), earlyCore),
+                        judge.judge(requirements, lateCore, horizon, worstCase).safeAt()))
+                : Optional.empty();
+
+        double targetC = task.target().coreC().orElse(setpointC);
+        double withinK = task.target().withinK().orElse(knowledge.defaults().withinK());
+        Span hotThrough = span(nominalCore, earlyCore, lateCore, c -> c.firstAtOrAbove(targetC - withinK));
+        Optional<Readings> readings = Readings.of(terms.softening(), nominal, early, late, setpointC, targetC);
+        Times times = new Times(
+                hotThrough,
+                safe,
+                readings.map(r -> r.span(w -> w.window().opens())),
+                readings.filter(Readings::closeModelled)
+                        .map(r -> r.span(w -> w.window().closes())),
+                readings.map(r -> r.span(w -> w.window().softFrom())).filter(s -> Double.isFinite(s.nominal())));
+
+        boolean surfaceServes =
+                asked && requirements.stream().filter(r -> !r.advisory()).allMatch(Requirement::surfaceOnlyAllowed);
+        WarmUpClock wholeClock = WarmUpClock.of(
+                lateCore, horizon, ReadingError.NONE, knowledge.safety().warmUp());
+        boolean leavesRange = Double.isFinite(
+                lateCore.firstAtOrAbove(knowledge.safety().warmUp().toC()));
+        boolean tooSlow = leavesRange && wholeClock.pace() == WarmUpClock.Pace.TOO_SLOW;
+        // A bath that never leaves the warm-up range uses up its limit for as long as the food stays in.
+        double limit = leavesRange
+                ? Double.POSITIVE_INFINITY
+                : lateCore.firstAtOrAbove(knowledge.safety().warmUp().fromC())
+                        + knowledge.safety().warmUp().longestS();
+        TakeOut takeOut = takeOut(times, surfaceServes, tooSlow, limit);
+        double judgedAt = task.target().serveAfter().orElse(momentToJudge(times, takeOut, horizon));
+        Judgement worst = judge.judge(requirements, lateCore, judgedAt, worstCase);
+        WarmUpClock clock = WarmUpClock.of(
+                lateCore, judgedAt, ReadingError.NONE, knowledge.safety().warmUp());
+        return new Trial(
+                setpointC,
+                lateSetting,
+                nominal,
+                early,
+                late,
+                requirements,
+                readings.map(Readings::nominal),
+                times,
+                takeOut,
+                judgedAt,
+                worst,
+                judge.judge(requirements, nominalCore, judgedAt, centralCase),
+                clock,
+                verdict(worst, clock));
+    }
+
+    /** The judgement, unless the warm-up broke its limit: then no kill makes it good. */
+    static Verdict verdict(Judgement worst, WarmUpClock clock) {
+        return clock.pace() == WarmUpClock.Pace.TOO_SLOW && worst.verdict() != Verdict.NOT_APPLICABLE
+                ? Verdict.NOT_MET
+                : worst.verdict();
+    }
+
+    /**
+     * When the kill asked for is there by the integral alone, come-up counted; the table's own view is left to the worst case.
+     * Never, where the core stays below the floor of a requirement.
+     */
+    private static double killReached(Judgement judgement, PointHistory core) {
+        double hottestC = core.highestC() + PRINTED_K;
+        return judgement.findings().stream()
+                .filter(f -> !f.requirement().advisory())
+                .mapToDouble(f -> hottestC < f.requirement().floorC() ? Double.POSITIVE_INFINITY : f.integratedAt())
+                .max()
+                .orElse(0.0);
+    }
+
+    private static Span span(
+            PointHistory nominal, PointHistory early, PointHistory late, ToDoubleFunction<PointHistory> time) {
+        return new Span(time.applyAsDouble(nominal), time.applyAsDouble(early), time.applyAsDouble(late));
+    }
+
+    /**
+     * Safe counts on its late side and the texture's close on its early side; hot through and tender are matters of
+     * quality, so their nominal time opens and their late time is the best one if the window allows. Where a sear makes
+     * the outside safe and the rule is never met in this bath, the inside is not waited for.
+     */
+    private static TakeOut takeOut(Times times, boolean surfaceServes, boolean tooSlow, double limit) {
+        double opens = times.tender().map(Span::nominal).orElse(0.0);
+        double opensLate = times.tender().map(Span::late).orElse(0.0);
+        double closes = Math.min(limit, times.goodUntil().map(Span::early).orElse(Double.POSITIVE_INFINITY));
+        double ready = Math.max(times.hotThrough().nominal(), opens);
+        double safe = times.safe().map(Span::late).orElse(0.0);
+        if (tooSlow) {
+            return TakeOut.none(Obstacle.WARM_UP_TOO_SLOW);
+        }
+        if (Double.isInfinite(safe) && !surfaceServes) {
+            return TakeOut.none(Obstacle.RULE_NEVER_MET);
+        }
+        if (Double.isInfinite(times.hotThrough().nominal())) {
+            return TakeOut.none(Obstacle.NEVER_HOT_THROUGH);
+        }
+        if (Double.isInfinite(opens)) {
+            return TakeOut.none(Obstacle.NEVER_TENDER);
+        }
+        if (ready > closes) {
+            return TakeOut.none(Obstacle.TEXTURE_CLOSES_FIRST);
+        }
+        if (surfaceServes && safe > closes) {
+            safe = 0.0;
+        }
+        double earliest = Math.max(ready, safe);
+        if (earliest > closes) {
+            return TakeOut.none(Obstacle.SAFE_AFTER_TEXTURE);
+        }
+        double reserved = Math.max(earliest, RESERVE * safe);
+        double robust = Math.max(reserved, Math.max(times.hotThrough().late(), opensLate));
+        return new TakeOut(earliest, Math.min(robust, closes), closes, Optional.empty());
+    }
+
+    private static double momentToJudge(Times times, TakeOut takeOut, double horizon) {
+        if (takeOut.obstacle().isEmpty()) {
+            return takeOut.best();
+        }
+        double safe = times.safe().map(Span::late).orElse(Double.POSITIVE_INFINITY);
+        if (Double.isFinite(safe)) {
+            return safe;
+        }
+        double ready = Math.max(
+                times.hotThrough().late(), times.tender().map(Span::late).orElse(0.0));
+        return Double.isFinite(ready) ? ready : horizon;
+    }
+}
