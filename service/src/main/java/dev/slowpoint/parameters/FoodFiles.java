@@ -33,7 +33,7 @@ final class FoodFiles {
 
     /** Unit that each property must have in the file; its keys are the properties. */
     private static final Map<String, String> UNITS =
-            Map.of("conductivity", "W/(m K)", "density", "kg/m3", "specific-heat", "J/(kg K)");
+            new TreeMap<>(Map.of("conductivity", "W/(m K)", "density", "kg/m3", "specific-heat", "J/(kg K)"));
 
     private FoodFiles() {}
 
@@ -70,7 +70,7 @@ final class FoodFiles {
             List<CsvTable.Row> rows = new ArrayList<>();
             for (CsvTable.Row row : table.rows()) {
                 if (row.word(Component.class, "component") == component) {
-                    requireUnit(row);
+                    requireUnit(row, unitOf(row));
                     rows.add(row);
                 }
             }
@@ -79,11 +79,15 @@ final class FoodFiles {
         return components;
     }
 
-    private static void requireUnit(CsvTable.Row row) {
+    private static String unitOf(CsvTable.Row row) {
         String unit = UNITS.get(row.text("property"));
         if (unit == null) {
             throw row.fault("property", "holds '" + row.text("property") + "', which is none of " + UNITS.keySet());
         }
+        return unit;
+    }
+
+    private static void requireUnit(CsvTable.Row row, String unit) {
         if (!row.text("unit").equals(unit)) {
             throw row.fault("unit", "must be '" + unit + "', but is '" + row.text("unit") + "'");
         }
@@ -206,6 +210,7 @@ final class FoodFiles {
     static SortedMap<String, Film> films(ParameterFiles files) {
         SortedMap<String, Film> films = new TreeMap<>();
         for (CsvTable.Row row : files.table(FILMS).rowsUniqueBy("id")) {
+            requireUnit(row, "W/(m2 K)");
             double low = row.number("low");
             double typical = row.number("typical");
             double high = row.number("high");
