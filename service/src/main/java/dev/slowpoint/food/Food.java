@@ -1,5 +1,6 @@
 package dev.slowpoint.food;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -17,6 +18,8 @@ import java.util.Set;
  * @param condition raw, or cooked when the composition is that of the cooked food
  * @param hazards plain ids of what can be in it, for the catalogue
  * @param origins where the composition and the freezing point come from
+ * @param doneness core temperatures at which it is usually eaten; empty when none is known
+ * @param wild whether it is a fish that may carry parasites from what it ate; unknown counts as wild
  */
 public record Food(
         String id,
@@ -28,12 +31,48 @@ public record Food(
         Set<Form> forms,
         Condition condition,
         List<String> hazards,
-        List<Provenance> origins) {
+        List<Provenance> origins,
+        Optional<DonenessRange> doneness,
+        boolean wild) {
+
+    /** The id of a food that a caller described. */
+    public static final String DESCRIBED = "described";
 
     /** Copies the collections. */
     public Food {
         forms = Set.copyOf(forms);
         hazards = List.copyOf(hazards);
         origins = List.copyOf(origins);
+    }
+
+    /**
+     * A food of which only this is known: any form may be asked for, and a fish counts as wild.
+     *
+     * @param composition normalised mass fractions
+     * @param group decides freezing point formula and hazards
+     * @param condition raw, or cooked when the composition is that of the cooked food
+     * @param textureClass id of the class in the texture model, if one fits
+     * @param freezing gives the freezing point
+     */
+    public static Food described(
+            Composition composition,
+            FoodGroup group,
+            Condition condition,
+            Optional<String> textureClass,
+            FreezingModel freezing) {
+        return new Food(
+                DESCRIBED,
+                "Described food",
+                group,
+                composition,
+                freezing.freezingPointC(group, composition),
+                textureClass,
+                EnumSet.allOf(Form.class),
+                condition,
+                List.of(),
+                List.of(new Provenance(
+                        Mark.DERIVED, "composition as described; freezing point from its water, Chang and Tao 1981")),
+                Optional.empty(),
+                group == FoodGroup.FISH);
     }
 }

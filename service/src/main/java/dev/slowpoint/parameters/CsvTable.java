@@ -2,8 +2,12 @@ package dev.slowpoint.parameters;
 
 import dev.slowpoint.food.Mark;
 import dev.slowpoint.food.Provenance;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -11,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import tools.jackson.core.JacksonException;
 import tools.jackson.databind.MappingIterator;
 import tools.jackson.dataformat.csv.CsvMapper;
 import tools.jackson.dataformat.csv.CsvReadFeature;
@@ -25,6 +30,9 @@ final class CsvTable {
     private static final CsvMapper MAPPER =
             CsvMapper.builder().enable(CsvReadFeature.FAIL_ON_MISSING_COLUMNS).build();
 
+    /** What spreadsheets put before the text; no part of the first column's name. */
+    private static final String BYTE_ORDER_MARK = "\uFEFF";
+
     private final List<Row> rows;
 
     private CsvTable(List<Row> rows) {
@@ -36,12 +44,29 @@ final class CsvTable {
         List<Row> rows = new ArrayList<>();
         try (MappingIterator<Map<String, String>> lines = MAPPER.readerForMapOf(String.class)
                 .with(CsvSchema.emptySchema().withHeader())
-                .readValues(new String(bytes, StandardCharsets.UTF_8))) {
+                .readValues(text(file, bytes))) {
             while (lines.hasNext()) {
                 rows.add(new Row(file, rows.size() + 2, lines.next()));
             }
+        } catch (JacksonException e) {
+            throw new IllegalArgumentException(
+                    file + " line " + (rows.size() + 2) + ": cannot be read as a row, " + e.getOriginalMessage(), e);
         }
         return new CsvTable(rows);
+    }
+
+    private static String text(String file, byte[] bytes) {
+        try {
+            String text = StandardCharsets.UTF_8
+                    .newDecoder()
+                    .onMalformedInput(CodingErrorAction.REPORT)
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
+            return text.startsWith(BYTE_ORDER_MARK) ? text.substring(BYTE_ORDER_MARK.length()) : text;
+        } catch (CharacterCodingException e) {
+            throw new IllegalArgumentException(
+                    file + " is not text in UTF-8. Maybe a spreadsheet saved it in another encoding?", e);
+        }
     }
 
     /** The rows in the order of the file. */
@@ -107,17 +132,60 @@ final class CsvTable {
 
         /** The constant of an enumeration that a cell names, in lower or upper case, words joined by - or _. */
         <E extends Enum<E>> E word(Class<E> words, String column) {
-            String cell = text(column);
-            try {
-                return Enum.valueOf(words, cell.replace('-', '_').toUpperCase(Locale.ROOT));
-            } catch (IllegalArgumentException e) {
-                throw fault(column, "holds '" + cell + "', which is none of " + List.of(words.getEnumConstants()));
+            return word(words, column, text(column));
+        }
+
+        /** The constants of an enumeration that a cell names, joined by {@code |}; at least one. */
+        <E extends Enum<E>> Set<E> wordSet(Class<E> words, String column) {
+            text(column);
+            Set<E> set = EnumSet.noneOf(words);
+            for (String word : words(column)) {
+                set.add(word(words, column, word));
             }
+            return set;
+        }
+
+        private <E extends Enum<E>> E word(Class<E> words, String column, String word) {
+            try {
+                return Enum.valueOf(words, word.replace('-', '_').toUpperCase(Locale.ROOT));
+            } catch (IllegalArgumentException e) {
+                throw fault(column, "holds '" + word + "', which is none of " + List.of(words.getEnumConstants()));
+            }
+        }
+
+        /** The words of a cell that are joined by {@code |}; none if it is empty. */
+        List<String> words(String column) {
+            Optional<String> cell = optionalText(column);
+            if (cell.isEmpty()) {
+                return List.of();
+            }
+            List<String> words = new ArrayList<>();
+            for (String word : cell.get().split("\\|", -1)) {
+                if (word.isBlank() || words.contains(word.strip())) {
+                    throw fault(column, "holds '" + cell.get() + "', with an empty word or one that stands twice");
+                }
+                words.add(word.strip());
+            }
+            return words;
+        }
+
+        /** Whether a cell says {@code yes} or {@code no}. */
+        boolean yes(String column) {
+            return switch (text(column)) {
+                case "yes" -> true;
+                case "no" -> false;
+                default -> throw fault(column, "holds '" + text(column) + "', which is neither yes nor no");
+            };
         }
 
         /** The columns {@code mark} and {@code source}. */
         Provenance provenance() {
-            return new Provenance(word(Mark.class, "mark"), text("source"));
+            return provenance("mark", "source");
+        }
+
+        /** A mark and a source from two columns. */
+        Provenance provenance(String markColumn, String sourceColumn) {
+            return new Provenance(word(Mark.class, markColumn), text(sourceColumn));
         }
 
         /** A complaint about a cell. */
