@@ -1,5 +1,6 @@
 package dev.slowpoint.food;
 
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -34,6 +35,11 @@ public record Food(
         List<Provenance> origins,
         Optional<DonenessRange> doneness,
         boolean wild) {
+
+    /** The form of this food when nothing was said: intact if it comes so, else the least handled one. */
+    public Form usualForm() {
+        return forms.stream().min(Comparator.naturalOrder()).orElse(Form.INTACT);
+    }
 
     /** The id of a food that a caller described. */
     public static final String DESCRIBED = "described";

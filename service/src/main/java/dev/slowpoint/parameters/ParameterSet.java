@@ -1,8 +1,8 @@
 package dev.slowpoint.parameters;
 
-import dev.slowpoint.food.Catalogue;
 import dev.slowpoint.food.Film;
-import dev.slowpoint.food.ThermalModel;
+import dev.slowpoint.plan.Defaults;
+import dev.slowpoint.plan.Knowledge;
 import java.time.LocalDate;
 import java.util.SortedMap;
 
@@ -13,20 +13,11 @@ import java.util.SortedMap;
  * @param status whether it is the one to use
  * @param released day of its release
  * @param digest see {@link ParameterFiles#digest}
- * @param thermalModel from composition to thermal properties
- * @param catalogue the foods
- * @param films film coefficients by id
- * @param defaults what holds where a request says nothing
+ * @param knowledge all that the planner takes from it
+ * @param defaults what holds where a request says nothing, with where each value comes from
  */
 public record ParameterSet(
-        String version,
-        Status status,
-        LocalDate released,
-        String digest,
-        ThermalModel thermalModel,
-        Catalogue catalogue,
-        SortedMap<String, Film> films,
-        NamedValues defaults) {
+        String version, Status status, LocalDate released, String digest, Knowledge knowledge, NamedValues defaults) {
 
     /** Whether a set is the one to use. */
     public enum Status {
@@ -36,6 +27,8 @@ public record ParameterSet(
         DEPRECATED
     }
 
+    private static final double MM_PER_M = 1000.0;
+    private static final double SECONDS_PER_HOUR = 3600.0;
     private static final String DEFAULTS = "defaults.csv";
 
     /**
@@ -51,14 +44,30 @@ public record ParameterSet(
                 throw defaults.fault(name, "is no film of " + FoodFiles.FILMS + ", only " + films.keySet() + " are");
             }
         }
-        return new ParameterSet(
+        Knowledge knowledge = new Knowledge(
                 files.version(),
-                status,
-                released,
                 files.digest(),
-                FoodFiles.thermalModel(files),
                 FoodFiles.catalogue(files),
+                FoodFiles.thermalModel(files),
                 films,
-                defaults);
+                SafetyFiles.read(files::bytes),
+                TextureFiles.read(files::bytes),
+                NoticeFiles.read(files),
+                planDefaults(defaults));
+        return new ParameterSet(files.version(), status, released, files.digest(), knowledge, defaults);
+    }
+
+    private static Defaults planDefaults(NamedValues values) {
+        return new Defaults(
+                values.number("thickness_tolerance_relative", "-"),
+                values.number("thickness_tolerance", "mm") / MM_PER_M,
+                values.number("start_tolerance", "K"),
+                values.number("bath_tolerance", "K"),
+                values.number("reading_tolerance", "K"),
+                values.number("within", "K"),
+                values.number("horizon", "h") * SECONDS_PER_HOUR,
+                values.id("film_bath_pumped"),
+                values.id("film_bath_still"),
+                values.number("fridge_temperature", "C"));
     }
 }

@@ -1,6 +1,7 @@
 package dev.slowpoint.plan;
 
 import dev.slowpoint.food.Food;
+import dev.slowpoint.food.Form;
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.heat.PointHistory;
 import dev.slowpoint.heat.TemperatureHistory;
@@ -31,6 +32,9 @@ public final class CookPlanner {
 
     /** Class of the texture model for food that was cooked elsewhere and is warmed up. */
     private static final String REHEATED = "reheat_cooked";
+
+    /** Class of the texture model for meat that was minced or formed, whatever cut it was. */
+    private static final String GROUND = "ground_meat";
 
     /** The lowest row of the meat table as printed in Celsius, 54.4 C, less half its last digit. */
     private static final double LOWEST_NON_INTACT_C = 54.35;
@@ -118,13 +122,19 @@ public final class CookPlanner {
      * them; one that was cooked elsewhere is only warmed up.
      */
     private Optional<Softening> softening(CookTask task) {
-        boolean cookedElsewhere = !task.raw()
-                && task.earlierCook().isEmpty()
-                && task.food().textureClass().isPresent();
-        Optional<TextureClass> textureClass = cookedElsewhere
-                ? knowledge.texture().find(REHEATED)
-                : task.food().textureClass().flatMap(id -> knowledge.texture().find(id));
-        return textureClass.map(c -> new Softening(c, earlier(task, c)));
+        return textureClass(task)
+                .flatMap(id -> knowledge.texture().find(id))
+                .map(c -> new Softening(c, earlier(task, c)));
+    }
+
+    private static Optional<String> textureClass(CookTask task) {
+        Optional<String> own = task.food().textureClass();
+        boolean meat = task.food().group().redMeat() || task.food().group().poultry();
+        boolean ground = task.form() == Form.MINCED || task.form() == Form.FORMED;
+        if (own.isPresent() && !task.raw() && task.earlierCook().isEmpty()) {
+            return Optional.of(REHEATED);
+        }
+        return own.isPresent() && meat && ground ? Optional.of(GROUND) : own;
     }
 
     private EarlierDoses earlier(CookTask task, TextureClass textureClass) {

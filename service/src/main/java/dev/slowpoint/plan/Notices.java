@@ -189,7 +189,7 @@ final class Notices {
     private void waterAndPlants() {
         if (group == FoodGroup.FISH && task.raw()) {
             double killed = lateCore.secondsAtOrAbove(PARASITE_C + terms.errorK(), trial.judgedAt());
-            if (food.wild() && !task.previouslyFrozen() && killed < PARASITE_S) {
+            if (mayCarryParasites() && !task.previouslyFrozen() && killed < PARASITE_S) {
                 add(NoticeCode.FISH_PARASITES);
             }
             if (trial.verdict() == Verdict.NOT_MET) {
@@ -217,6 +217,11 @@ final class Notices {
         if (trial.setpointC() < 57.0 && trial.setpointC() >= MEAT_FLOOR_C && trial.judgedAt() > SIX_HOURS) {
             add(NoticeCode.HOLD_BELOW_57);
         }
+    }
+
+    /** Wild fish, but for those whose muscle is known to carry none. */
+    private boolean mayCarryParasites() {
+        return food.wild() && (food.hazards().contains("anisakis") || food.id().equals(Food.DESCRIBED));
     }
 
     private void texture() {

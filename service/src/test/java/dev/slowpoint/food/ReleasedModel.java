@@ -8,8 +8,8 @@ final class ReleasedModel {
 
     private static final ParameterSet SET = ParameterSets.released().current();
 
-    static final ThermalModel MODEL = SET.thermalModel();
-    static final Catalogue CATALOGUE = SET.catalogue();
+    static final ThermalModel MODEL = SET.knowledge().thermal();
+    static final Catalogue CATALOGUE = SET.knowledge().catalogue();
 
     private ReleasedModel() {}
 

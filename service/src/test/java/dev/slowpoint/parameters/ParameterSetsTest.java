@@ -16,9 +16,7 @@ class ParameterSetsTest {
                 status,
                 LocalDate.of(2026, 1, 1),
                 released.digest(),
-                released.thermalModel(),
-                released.catalogue(),
-                released.films(),
+                released.knowledge(),
                 released.defaults());
     }
 

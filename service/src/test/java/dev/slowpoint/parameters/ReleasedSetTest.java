@@ -91,7 +91,7 @@ class ReleasedSetTest {
             "lectins");
 
     private static Food food(String id) {
-        return SET.catalogue().find(id).orElseThrow(() -> new AssertionError("no food " + id));
+        return SET.knowledge().catalogue().find(id).orElseThrow(() -> new AssertionError("no food " + id));
     }
 
     // A released set never changes. A correction is a new version; this line is then left as it is.
@@ -122,8 +122,8 @@ class ReleasedSetTest {
 
     @Test
     void every_food_has_a_plain_id_a_readable_name_and_known_words() {
-        assertThat(SET.catalogue().foods()).hasSizeGreaterThan(100);
-        for (Food food : SET.catalogue().foods()) {
+        assertThat(SET.knowledge().catalogue().foods()).hasSizeGreaterThan(100);
+        for (Food food : SET.knowledge().catalogue().foods()) {
             assertThat(food.id()).matches("[a-z]+(-[a-z]+)*");
             assertThat(food.name()).as(food.id()).matches("[A-Z][A-Za-z0-9 ,%]{2,40}");
             assertThat(food.textureClass())
@@ -217,7 +217,7 @@ class ReleasedSetTest {
     @Test
     void only_whole_pieces_are_intact_and_minced_beef_never_is() {
         assertThat(food("beef-minced").forms()).containsExactlyInAnyOrder(Form.MINCED, Form.FORMED);
-        for (Food food : SET.catalogue().foods()) {
+        for (Food food : SET.knowledge().catalogue().foods()) {
             boolean minced = food.forms().stream().noneMatch(Form::intact);
             assertThat(minced)
                     .as(food.id())
@@ -227,7 +227,7 @@ class ReleasedSetTest {
 
     @Test
     void wild_fish_that_may_carry_anisakis_says_so_and_nothing_but_fish_is_wild() {
-        for (Food food : SET.catalogue().foods()) {
+        for (Food food : SET.knowledge().catalogue().foods()) {
             if (food.wild()) {
                 assertThat(food.group()).as(food.id()).isEqualTo(FoodGroup.FISH);
             }
@@ -241,9 +241,9 @@ class ReleasedSetTest {
 
     @Test
     void freezing_points_that_were_derived_follow_from_the_composition() {
-        for (Food food : SET.catalogue().foods()) {
+        for (Food food : SET.knowledge().catalogue().foods()) {
             if (food.origins().get(1).mark() == Mark.DERIVED) {
-                assertThat(SET.thermalModel().freezing().freezingPointC(food.group(), food.composition()))
+                assertThat(SET.knowledge().thermal().freezing().freezingPointC(food.group(), food.composition()))
                         .as(food.id())
                         .isCloseTo(food.freezingPointC(), within(0.0051));
             }
@@ -260,9 +260,9 @@ class ReleasedSetTest {
     // Carino-Sarabia and Velez-Ruiz 2013 (READ_ABSTRACT): 57 to 248 W/(m2 K) in still water.
     @Test
     void moving_water_is_better_than_still_water_and_air_is_far_worse() {
-        Film pumped = Objects.requireNonNull(SET.films().get("bath-pumped"));
-        Film still = Objects.requireNonNull(SET.films().get("bath-still"));
-        Film fridge = Objects.requireNonNull(SET.films().get("fridge-still-air"));
+        Film pumped = Objects.requireNonNull(SET.knowledge().films().get("bath-pumped"));
+        Film still = Objects.requireNonNull(SET.knowledge().films().get("bath-still"));
+        Film fridge = Objects.requireNonNull(SET.knowledge().films().get("fridge-still-air"));
 
         assertThat(still.low()).isEqualTo(57.0);
         assertThat(still.high()).isEqualTo(248.0);
@@ -278,7 +278,7 @@ class ReleasedSetTest {
         assertThat(defaults.id("rule")).isEqualTo("us-fsis-2021");
         assertThat(defaults.number("probe_tolerance", "K")).isEqualTo(0.5);
         assertThat(defaults.number("within", "K")).isEqualTo(0.5);
-        assertThat(SET.films()).containsKey(defaults.id("film_bath_pumped"));
+        assertThat(SET.knowledge().films()).containsKey(defaults.id("film_bath_pumped"));
         assertThat(defaults.origin("horizon"))
                 .isEqualTo(new Provenance(Mark.JUDGEMENT, "longest bath anyone was found to ask about is 72 h"));
         assertThat(defaults.names()).contains("thickness_tolerance", "thickness_tolerance_relative", "start_tolerance");
