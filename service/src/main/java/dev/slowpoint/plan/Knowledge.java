@@ -2,6 +2,7 @@ package dev.slowpoint.plan;
 
 import dev.slowpoint.food.Catalogue;
 import dev.slowpoint.food.Film;
+import dev.slowpoint.food.Food;
 import dev.slowpoint.food.ThermalModel;
 import dev.slowpoint.safety.SafetyKnowledge;
 import dev.slowpoint.texture.TextureModel;
@@ -32,7 +33,7 @@ public record Knowledge(
         Map<NoticeCode, NoticeRule> notices,
         Defaults defaults) {
 
-    /** Copies the maps and refuses a set that leaves out a notice. */
+    /** Copies the maps, refuses a set that leaves out a notice and a food whose texture class is not modelled. */
     public Knowledge {
         films = Map.copyOf(films);
         notices = new EnumMap<>(notices);
@@ -40,6 +41,9 @@ public record Knowledge(
             if (!notices.containsKey(code)) {
                 throw new IllegalArgumentException("parameter set " + version + " says nothing about notice " + code);
             }
+        }
+        for (Food food : catalogue.foods()) {
+            food.textureClass().ifPresent(texture::get);
         }
     }
 }

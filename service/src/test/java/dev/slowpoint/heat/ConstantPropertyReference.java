@@ -10,6 +10,9 @@ import java.util.Arrays;
  */
 public final class ConstantPropertyReference {
 
+    /** This reference keeps no heat account. */
+    private static final HeatBalance NO_ACCOUNT = new HeatBalance(0.0, 0.0, 0.0);
+
     private static final int MODES = 80;
     private static final int INTERVALS = 60;
     /** Samples follow each other at this share of the time since the last change of the bath. */
@@ -78,7 +81,7 @@ public final class ConstantPropertyReference {
             }
         }
         return new TemperatureHistory(
-                times, temperaturesC, slopes, positions.clone(), shares.clone(), body.shapeExponent());
+                times, temperaturesC, slopes, positions.clone(), shares.clone(), body.shapeExponent(), NO_ACCOUNT);
     }
 
     /** A body of even temperature that follows straight lines; for holds and ramps. */
@@ -96,7 +99,7 @@ public final class ConstantPropertyReference {
             s[2 * i] = (temperaturesC[piece + 1] - temperaturesC[piece]) / (times[piece + 1] - times[piece]);
             s[2 * i + 1] = s[2 * i];
         }
-        return new TemperatureHistory(t, y, s, new double[] {0.0, 1.0}, new double[] {0.5, 0.5}, 0.0);
+        return new TemperatureHistory(t, y, s, new double[] {0.0, 1.0}, new double[] {0.5, 0.5}, 0.0, NO_ACCOUNT);
     }
 
     /** A body of even temperature held at it. */

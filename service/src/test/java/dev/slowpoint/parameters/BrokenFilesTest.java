@@ -70,7 +70,7 @@ class BrokenFilesTest {
                 "thermal-model.csv; J/kg; kJ/kg; line 3, column unit: must be 'J/kg' for latent_heat",
                 "thermal-model.csv; latent_heat; heat; has no value named 'latent_heat'. Maybe one of",
                 "thermal-model.csv; 0.93; 1.93; conductivity factors 0.85, 1.93, 1.0 must be positive and rise",
-                "defaults.csv; ,bath-pumped,; ,bath-pump,; line 3, column value: is no film of films.csv",
+                "defaults.csv; ,bath-pumped,; ,bath-pump,; line 2, column value: is no film of films.csv",
                 "defaults.csv; JUDGEMENT; ''; line 2, column mark: must not be empty"
             })
     void a_fault_is_refused_by_file_line_and_column(String file, String pattern, String by, String complaint) {
