@@ -6,10 +6,10 @@ import dev.slowpoint.heat.PointHistory;
 /**
  * The parts of a history that earn kill: all but the cooling.
  *
- * <p>A piece of the history is cooling when at its end the core is more than 1 K colder than ten minutes before (or than
- * at the start). So a fall earns at most its first kelvin; a bath that swings, a hold, a second cook and what follows a
- * power cut earn as usual, ten minutes after the fall has stopped. Looks back only: what happens later never takes credit
- * away. Our choice (no source): the published rules leave the cooling side to an expert.
+ * <p>A piece of the history is cooling when at its end the core is more than 1 K colder than it was at any time of the ten
+ * minutes before. So a fall earns at most its first kelvin; a bath that swings, a hold, a second cook and what follows a
+ * power cut earn as usual, at the latest ten minutes after the fall has stopped. Looks back only: what happens later
+ * never takes credit away. Our choice (no source): the published rules leave the cooling side to an expert.
  */
 final class CreditedTime {
 
@@ -35,7 +35,7 @@ final class CreditedTime {
         boolean open = false;
         for (int i = 0; i < pieces; i++) {
             double end = core.time(i + 1);
-            boolean cooling = core.temperatureC(i + 1) < core.atC(end - WINDOW) - FALL_K;
+            boolean cooling = core.temperatureC(i + 1) < highestBefore(core, i + 1) - FALL_K;
             if (cooling) {
                 open = false;
             } else if (open) {
@@ -48,6 +48,16 @@ final class CreditedTime {
             }
         }
         return new CreditedTime(from, to, parts);
+    }
+
+    /** The highest temperature [C] of the window that ends at a sample. */
+    private static double highestBefore(PointHistory core, int sample) {
+        double from = core.time(sample) - WINDOW;
+        double highest = core.atC(from);
+        for (int i = sample; i >= 0 && core.time(i) >= from; i--) {
+            highest = Math.max(highest, core.temperatureC(i));
+        }
+        return highest;
     }
 
     /** The credited dose up to a time. */

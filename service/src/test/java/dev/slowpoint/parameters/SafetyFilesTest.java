@@ -1,0 +1,76 @@
+package dev.slowpoint.parameters;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class SafetyFilesTest {
+
+    private static void readWith(String changed, UnaryOperator<String> change) {
+        SafetyFiles.read(file -> {
+            String text = new String(ShippedSafety.bytes(file), StandardCharsets.UTF_8);
+            if (!file.equals(changed)) {
+                return text.getBytes(StandardCharsets.UTF_8);
+            }
+            String other = change.apply(text);
+            assertThat(other).isNotEqualTo(text);
+            return other.getBytes(StandardCharsets.UTF_8);
+        });
+    }
+
+    @Test
+    void shipped_files_hold_what_was_published() {
+        assertThat(ShippedSafety.KNOWLEDGE.tables()).hasSize(11);
+        assertThat(ShippedSafety.KNOWLEDGE.rules().rules()).hasSize(2);
+        assertThat(ShippedSafety.KNOWLEDGE.tables().values().stream().filter(t -> t.id().startsWith("fsis")))
+                .hasSize(5);
+        // 3 columns of 31 rows for meat, 12 of 30 for each bird.
+        assertThat(CsvTable.read("fsis-tables.csv", ShippedSafety.bytes("fsis-tables.csv"))
+                        .rows())
+                .hasSize(813);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "requirements.csv | K-STEC-UK      | K-STEC-UX       | line: names 'K-STEC-UX'",
+                "requirements.csv | fsis-turkey-7.0 | fsis-turkey-8  | tables: names 'fsis-turkey-8'",
+                "requirements.csv | bivalve,any    | oyster,any      | groups: holds 'oyster'",
+                "requirements.csv | salmonella,6.5 | salmonella,6.4  | target: is not that of the table",
+                "requirements.csv | viruses        | salmonella      | hazard: is not that of the line or table",
+                "tables.csv       | trichinella,trichinella | worms,trichinella | has no rows",
+                "treatment-tables.csv | bivalve-eu | bivalve         | has no rows",
+                "treatment-tables.csv | bivalve-eu,,,90,90 | bivalve-eu,,,90,x | time_s: holds 'x'",
+                "limits.csv       | X-CBN-1        | X-CBN-2         | id: stands twice",
+                "limits.csv       | warm-up,       | warmup,         | kind: holds 'warmup'",
+                "limits.csv       | 168,h          | 168,weeks       | unit: holds 'weeks'",
+                "growth.csv       | rat2           | rat3            | form: holds 'rat3'",
+                "inactivation.csv | 70,20,7.5      | 70,-20,7.5      | K-LM-UK",
+                "rules.csv        | ,yes,          | ,no,            | no rule is the default"
+            })
+    void a_fault_is_named_with_its_file_and_column(String file, String from, String to, String complaint) {
+        assertThatThrownBy(() -> readWith(file, text -> text.replace(from, to))).hasMessageContaining(complaint);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "requirements.csv | bivalve-eu,,decides,no,READ_ABSTRACT",
+                "tables.csv | 1,treatment,READ_ABSTRACT,\"EU treatment",
+                "inactivation.csv | default Listeria,READ_SECONDARY"
+            },
+            ignoreLeadingAndTrailingWhitespace = true,
+            quoteCharacter = '\'')
+    void a_deciding_requirement_resting_on_memory_stops_the_reading(String file, String cells) {
+        String recalled = cells.replace("READ_ABSTRACT", "MEMORY").replace("READ_SECONDARY", "MEMORY");
+        assertThatThrownBy(() -> readWith(file, text -> text.replace(cells, recalled)))
+                .hasMessageContaining("must not decide");
+    }
+}
