@@ -120,20 +120,46 @@ public final class PointHistory {
     public double secondsAtOrAbove(double levelC, double until) {
         double sum = 0.0;
         for (int i = 0; i + 1 < times.length && times[i] < until; i++) {
-            double from = times[i];
             double to = Math.min(times[i + 1], until);
-            double a = temperaturesC[i];
-            double b = to == times[i + 1] ? temperaturesC[i + 1] : inPieceC(i, to);
-            boolean startsAbove = a >= levelC;
-            boolean endsAbove = b >= levelC;
-            if (startsAbove && endsAbove) {
-                sum += to - from;
-            } else if (startsAbove != endsAbove) {
-                double at = crossing(i, levelC);
-                sum += startsAbove ? at - from : to - at;
-            }
+            sum += secondsAtOrAbove(levelC, i, times[i], to);
         }
         return sum;
+    }
+
+    /**
+     * The first time [s] by which the temperature has been at or above {@code levelC} for {@code seconds} in all, counted
+     * from {@code from}; infinity when that is not so by {@code until}.
+     */
+    public double timeOfSecondsAtOrAbove(double levelC, double seconds, double from, double until) {
+        double missing = seconds;
+        for (int i = pieceAt(from); i + 1 < times.length && times[i] < until; i++) {
+            double start = Math.max(times[i], from);
+            double end = Math.min(times[i + 1], until);
+            double gained = secondsAtOrAbove(levelC, i, start, end);
+            if (gained > 0.0 && gained >= missing) {
+                // Where the piece rises through the level its last seconds count, where it falls its first.
+                boolean rises = inPieceC(i, start) < levelC;
+                return rises ? end - gained + missing : start + missing;
+            }
+            missing -= gained;
+        }
+        return Double.POSITIVE_INFINITY;
+    }
+
+    private double secondsAtOrAbove(double levelC, int piece, double from, double to) {
+        if (!(to > from)) {
+            return 0.0;
+        }
+        boolean startsAbove = inPieceC(piece, from) >= levelC;
+        boolean endsAbove = inPieceC(piece, to) >= levelC;
+        if (startsAbove && endsAbove) {
+            return to - from;
+        }
+        if (startsAbove == endsAbove) {
+            return 0.0;
+        }
+        double at = Math.min(Math.max(crossing(piece, levelC), from), to);
+        return startsAbove ? at - from : to - at;
     }
 
     /** The piece that holds a time inside the history. */
@@ -156,17 +182,23 @@ public final class PointHistory {
         return temperaturesC[piece] + x * (rise + (1.0 - x) * (a * (1.0 - x) + b * x));
     }
 
-    /** Time [s] at which a piece whose ends lie on either side of a level passes it. */
+    /** Time [s] at which a piece whose ends lie on either side of a level passes it; by false position, made safe. */
     double crossing(int piece, double levelC) {
         double low = times[piece];
         double high = times[piece + 1];
-        boolean rising = temperaturesC[piece + 1] >= levelC;
-        for (int i = 0; i < 60 && high - low > 1e-9 * (1.0 + high); i++) {
-            double middle = 0.5 * (low + high);
-            if (inPieceC(piece, middle) >= levelC == rising) {
-                high = middle;
+        double below = temperaturesC[piece] - levelC;
+        double above = temperaturesC[piece + 1] - levelC;
+        boolean rising = above >= 0.0;
+        for (int i = 0; i < 60 && high - low > 1e-7 * (1.0 + high); i++) {
+            double share = i % 3 == 2 ? 0.5 : below / (below - above);
+            double guess = low + Math.min(Math.max(share, 1e-3), 1.0 - 1e-3) * (high - low);
+            double rest = inPieceC(piece, guess) - levelC;
+            if (rest >= 0.0 == rising) {
+                high = guess;
+                above = rest;
             } else {
-                low = middle;
+                low = guess;
+                below = rest;
             }
         }
         return high;

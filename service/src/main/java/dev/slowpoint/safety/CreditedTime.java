@@ -101,19 +101,15 @@ final class CreditedTime {
             double reached = core.firstAtOrAbove(levelC);
             return reached <= latest ? reached : Double.POSITIVE_INFINITY;
         }
-        if (!(dwell(core, levelC, latest) >= seconds)) {
-            return Double.POSITIVE_INFINITY;
-        }
-        double low = core.start();
-        double high = latest;
-        while (high - low > 1e-6 * (1.0 + Math.abs(high))) {
-            double middle = 0.5 * (low + high);
-            if (dwell(core, levelC, middle) >= seconds) {
-                high = middle;
-            } else {
-                low = middle;
+        double missing = seconds;
+        for (int i = 0; i < parts && from[i] < latest; i++) {
+            double until = Math.min(to[i], latest);
+            double held = core.timeOfSecondsAtOrAbove(levelC, missing, from[i], until);
+            if (held <= latest) {
+                return held;
             }
+            missing -= core.secondsAtOrAbove(levelC, until) - core.secondsAtOrAbove(levelC, from[i]);
         }
-        return high;
+        return Double.POSITIVE_INFINITY;
     }
 }

@@ -136,16 +136,22 @@ public final class RequiredTime {
         double bestDwell = 0.0;
         double metAt = Double.POSITIVE_INFINITY;
         double end = core.end();
-        for (int i = 0; i < temperaturesC.length; i++) {
+        double hottestC = core.highestC();
+        // From the hottest row down: its time is the shortest, and a colder row that asks for more than the best so far
+        // cannot be met sooner.
+        for (int i = temperaturesC.length - 1; i >= 0; i--) {
             double level = error.readingFor(temperaturesC[i]);
+            if (level > hottestC) {
+                continue;
+            }
             double dwell = credited.dwell(core, level, until);
             double rank = dwell / Math.max(seconds[i], SHORTEST_RANKED);
-            if (rank > bestRank) {
+            if (rank >= bestRank) {
                 best = i;
                 bestRank = rank;
                 bestDwell = dwell;
             }
-            if (metAt <= core.start()) {
+            if (metAt <= core.start() + seconds[i]) {
                 continue;
             }
             double met = credited.timeOfDwell(core, level, seconds[i], Math.min(metAt, end));
