@@ -55,9 +55,8 @@ public final class Conduction {
     private int samples;
 
     private Conduction(Body body, Material material, boolean smooth, Resolution resolution) {
-        this.mesh = smooth
-                ? Mesh.compact(body.shapeExponent(), resolution.smoothIntervals(), 0.5)
-                : Mesh.lumped(body.shapeExponent(), resolution.frozenIntervals(), 0.5);
+        this.mesh = Mesh.of(
+                body.shapeExponent(), smooth ? resolution.smoothIntervals() : resolution.frozenIntervals(), smooth);
         this.material = material;
         this.resolution = resolution;
         this.reach = body.reach();

@@ -1,5 +1,8 @@
 package dev.slowpoint.heat;
 
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+
 /**
  * Nodes from the slowest-heating point (0) to the surface (1) of a body of unit reach, with the two tridiagonal operators
  * of the scheme {@code M dH/dt = G theta(H)}: conduction between neighbours, and the mass matrix.
@@ -30,6 +33,22 @@ record Mesh(
     /** Number of intervals between nodes. */
     int intervals() {
         return conductance.length;
+    }
+
+    private static final Map<Key, Mesh> KNOWN = new ConcurrentHashMap<>();
+
+    private record Key(double shapeExponent, int intervals, boolean compact) {}
+
+    /** How strongly the nodes crowd towards the surface, from 0 (evenly spaced) to 1. */
+    private static final double CLUSTERING = 0.5;
+
+    /** The mesh for a body; kept, because there are few and a plan asks for the same one dozens of times. */
+    static Mesh of(double shapeExponent, int intervals, boolean compact) {
+        return KNOWN.computeIfAbsent(
+                new Key(shapeExponent, intervals, compact),
+                key -> compact
+                        ? compact(shapeExponent, intervals, CLUSTERING)
+                        : lumped(shapeExponent, intervals, CLUSTERING));
     }
 
     /** A mesh of second order that never overshoots. */

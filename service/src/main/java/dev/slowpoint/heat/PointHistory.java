@@ -150,8 +150,10 @@ public final class PointHistory {
         if (!(to > from)) {
             return 0.0;
         }
-        boolean startsAbove = inPieceC(piece, from) >= levelC;
-        boolean endsAbove = inPieceC(piece, to) >= levelC;
+        double fromC = from == times[piece] ? temperaturesC[piece] : inPieceC(piece, from);
+        double toC = to == times[piece + 1] ? temperaturesC[piece + 1] : inPieceC(piece, to);
+        boolean startsAbove = fromC >= levelC;
+        boolean endsAbove = toC >= levelC;
         if (startsAbove && endsAbove) {
             return to - from;
         }
