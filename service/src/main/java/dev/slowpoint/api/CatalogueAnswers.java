@@ -1,0 +1,244 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.food.FoodGroup;
+import dev.slowpoint.food.Form;
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The entries of the catalogues, and their lists. */
+public final class CatalogueAnswers {
+
+    private CatalogueAnswers() {}
+
+    /** One food. */
+    @Schema(description = "One food of the current parameter set.")
+    public record FoodEntry(
+            @Schema(description = "Id for requests.", example = "pork-loin")
+            String id,
+
+            @Schema(description = "Readable name.", example = "Pork loin")
+            String name,
+
+            @Schema(
+                    description = "What kind of food it is.",
+                    examples = {"pork", "fish", "vegetable"})
+            String group,
+
+            @Schema(description = "Forms in which it may be asked for.", example = "intact")
+            List<String> forms,
+
+            @Schema(
+                    description = "Raw, or cooked when the composition is that of the cooked food.",
+                    examples = {"raw", "cooked"})
+            String condition,
+
+            @Schema(description = "Class of the texture model; absent when texture is not modelled.", example = "pork")
+            @Nullable
+            String textureClass,
+
+            @Schema(description = "Composition, adding up to 100.")
+            CompositionEntry composition,
+
+            @Schema(description = "Initial freezing point.", example = "-1.1", minimum = "-40", maximum = "0")
+            @Unit("Cel")
+            double freezingPointC,
+
+            @Schema(description = "What can be in it.", example = "salmonella")
+            List<String> hazards,
+
+            @Schema(description = "Where the values come from.")
+            List<Origin> origins) {
+
+        /** Rounds, and copies the lists. */
+        public FoodEntry {
+            freezingPointC = Figures.temperatureC(freezingPointC);
+            forms = List.copyOf(forms);
+            hazards = List.copyOf(hazards);
+            origins = List.copyOf(origins);
+        }
+
+        /** The word of a group on the wire. */
+        public static String word(FoodGroup group) {
+            return Words.of(group);
+        }
+
+        /** The word of a form on the wire. */
+        public static String word(Form form) {
+            return Words.of(form);
+        }
+    }
+
+    /** Composition of a food of the catalogue. */
+    @Schema(description = "Composition in percent of mass.")
+    public record CompositionEntry(
+            @Schema(description = "Water.", example = "72", minimum = "0", maximum = "100") @Unit("%")
+            double waterPercent,
+
+            @Schema(description = "Protein.", example = "21", minimum = "0", maximum = "100") @Unit("%")
+            double proteinPercent,
+
+            @Schema(description = "Fat.", example = "6", minimum = "0", maximum = "100") @Unit("%")
+            double fatPercent,
+
+            @Schema(description = "Carbohydrate without fibre.", example = "0", minimum = "0", maximum = "100")
+            @Unit("%")
+            double carbohydratePercent,
+
+            @Schema(description = "Fibre.", example = "0", minimum = "0", maximum = "100") @Unit("%")
+            double fibrePercent,
+
+            @Schema(description = "Ash.", example = "1", minimum = "0", maximum = "100") @Unit("%")
+            double ashPercent) {
+
+        /** Rounds. */
+        public CompositionEntry {
+            waterPercent = Figures.percent(waterPercent);
+            proteinPercent = Figures.percent(proteinPercent);
+            fatPercent = Figures.percent(fatPercent);
+            carbohydratePercent = Figures.percent(carbohydratePercent);
+            fibrePercent = Figures.percent(fibrePercent);
+            ashPercent = Figures.percent(ashPercent);
+        }
+    }
+
+    /** Where values come from. */
+    @Schema(description = "Where values come from.")
+    public record Origin(
+            @Schema(
+                    description = "How they are known.",
+                    examples = {"read", "fitted", "memory"})
+            String mark,
+
+            @Schema(description = "Author, year and table.", example = "Choi and Okos 1986")
+            String source) {}
+
+    /** All foods. */
+    @Schema(description = "All foods of the current parameter set.")
+    public record FoodList(
+            @Schema(description = "The foods, by id.") List<FoodEntry> foods) {}
+
+    /** One rule. */
+    @Schema(description = "One published rule.")
+    public record RuleEntry(
+            @Schema(description = "Id for requests.", example = "us-salmonella-65-log")
+            String id,
+
+            @Schema(description = "Readable name.", example = "Cooked meat, 6.5-log reduction of salmonella")
+            String name,
+
+            @Schema(description = "Who issued it, and where it holds.", example = "United States")
+            String jurisdiction,
+
+            @Schema(description = "Edition or year.", example = "2021")
+            String edition,
+
+            @Schema(description = "What it requires, in one sentence.", example = "6.5-log reduction at the cold spot.")
+            String requirement,
+
+            @Schema(description = "The organism that it is about.", example = "salmonella") @Nullable
+            String organism,
+
+            @Schema(description = "Log reduction that it requires.", example = "6.5", minimum = "0", maximum = "20")
+            @Unit("1")
+            @Nullable
+            Double requiredLog10,
+
+            @Schema(description = "Where it was published.") List<Origin> origins) {
+
+        /** Rounds, and copies the list. */
+        public RuleEntry {
+            requiredLog10 = requiredLog10 == null ? null : Figures.requiredLog10(requiredLog10);
+            origins = List.copyOf(origins);
+        }
+    }
+
+    /** All rules. */
+    @Schema(description = "All rules of the current parameter set.")
+    public record RuleList(
+            @Schema(description = "The rules, by id.") List<RuleEntry> rules) {}
+
+    /** One parameter set. */
+    @Schema(description = "One parameter set.")
+    public record ParameterSetEntry(
+            @Schema(description = "Version for requests.", example = "2026.1")
+            String version,
+
+            @Schema(description = "SHA-256 digest over its files.", example = "5d41402abc4b2a76b9719d911017c592")
+            String digest,
+
+            @Schema(
+                    description = "Its standing.",
+                    examples = {"current", "supported", "retired"})
+            String status) {}
+
+    /** All parameter sets. */
+    @Schema(description = "All parameter sets that requests may pin.")
+    public record ParameterSetList(
+            @Schema(description = "The parameter sets, newest first.")
+            List<ParameterSetEntry> parameterSets) {}
+
+    /** One warning. */
+    @Schema(description = "One warning that a plan may carry.")
+    public record WarningEntry(
+            @Schema(description = "As it stands in plans.", example = "SLOW_WARM_UP")
+            String code,
+
+            @Schema(
+                    description = "How grave it is at most.",
+                    examples = {"info", "caution", "danger"})
+            String severity,
+
+            @Schema(description = "What it means.", example = "The core warms up more slowly than the rule allows.")
+            String cause,
+
+            @Schema(description = "What to do.", example = "Take a thinner piece or a warmer bath.")
+            String remedy) {}
+
+    /** All warnings. */
+    @Schema(description = "All warnings that plans may carry.")
+    public record WarningList(
+            @Schema(description = "The warnings, by code.") List<WarningEntry> warnings) {}
+
+    /** One problem. */
+    @Schema(description = "One problem or fault that the service may answer with.")
+    public record ProblemEntry(
+            @Schema(description = "As it stands in problems and faults.", example = "OUT_OF_RANGE")
+            String code,
+
+            @Schema(description = "The path that names it.", example = "/problems/out-of-range")
+            String type,
+
+            @Schema(description = "HTTP status.", example = "400", minimum = "400", maximum = "599")
+            int status,
+
+            @Schema(description = "The problem in a few words.", example = "Out of range")
+            String title,
+
+            @Schema(description = "Why it happens.", example = "The number lies outside what can be meant.")
+            String cause,
+
+            @Schema(description = "What to do about it.", example = "Check the unit.")
+            String remedy,
+
+            @Schema(description = "Whether the same request may succeed later.", example = "false")
+            boolean retryable) {
+
+        static ProblemEntry of(ProblemCode code) {
+            return new ProblemEntry(
+                    code.name(),
+                    code.type(),
+                    code.status(),
+                    code.title(),
+                    code.cause(),
+                    code.remedy(),
+                    code.retryable());
+        }
+    }
+
+    /** All problems. */
+    @Schema(description = "All problems and faults that the service may answer with.")
+    public record ProblemList(
+            @Schema(description = "The problems, by status.")
+            List<ProblemEntry> problems) {}
+}

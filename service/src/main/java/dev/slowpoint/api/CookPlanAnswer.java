@@ -1,0 +1,443 @@
+package dev.slowpoint.api;
+
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A cook plan: when the piece is hot through, when it is safe, and when its texture is best, never merged into one time.
+ * Numbers are rounded by {@link Figures} when a record is made.
+ */
+@Schema(
+        description =
+                "When the piece is hot through, when it is safe and when its texture is best. Times are whole seconds"
+                        + " from food in. A member that does not apply is left out. The same request and parameter set give the"
+                        + " same bytes.")
+public record CookPlanAnswer(
+        @Schema(description = "Version of the parameter set that was used.", example = "2026.1")
+        String parameterSet,
+
+        @Schema(description = "Start of the SHA-256 digest of the parameter set.", example = "5d41402abc4b2a76")
+        String digest,
+
+        @Schema(description = "Bath temperature of the plan.", example = "60", minimum = "20", maximum = "100")
+        @Unit("Cel")
+        double setpointC,
+
+        @Schema(
+                description = "Why this bath temperature; only if the service recommended it.",
+                example = "The coolest bath that makes this piece safe in six hours.")
+        @Nullable
+        String setpointReason,
+
+        @Schema(description = "The moments that matter.") Times times,
+
+        @Schema(
+                description = "When to take the piece out: the one answer a display shows. Absent, with a reason beside"
+                        + " it, when no time satisfies all that is asked.")
+        @Nullable
+        TakeOut takeOut,
+
+        @Schema(description = "Why there is no time to take it out.") @Nullable
+        Reason noTakeOutReason,
+
+        @Schema(description = "The piece at `serveAfterS`; only if that was asked.") @Nullable
+        AtServe atServe,
+
+        @Schema(description = "Whether the rule is met, and by what margin.")
+        Safety safety,
+
+        @Schema(description = "What the cook does to the texture.")
+        Texture texture,
+
+        @Schema(description = "What to know about this plan.")
+        List<Warning> warnings,
+
+        @Schema(description = "What always holds.") List<Reason> cautions,
+
+        @Schema(description = "Temperatures over time; with `include=curve`.") @Nullable
+        Curve curve,
+
+        @Schema(description = "Every organism that was judged; with `include=organisms`.") @Nullable
+        List<Organism> organisms,
+
+        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable
+        List<Source> sources) {
+
+    private static final String LONGEST = "1209600";
+
+    /** Rounds, and copies the lists. */
+    public CookPlanAnswer {
+        setpointC = Figures.temperatureC(setpointC);
+        warnings = List.copyOf(warnings);
+        cautions = List.copyOf(cautions);
+        organisms = organisms == null ? null : List.copyOf(organisms);
+        sources = sources == null ? null : List.copyOf(sources);
+    }
+
+    /** The moments that matter; one that is never reached is absent. */
+    @Schema(description = "The moments that matter. One that is never reached, or not asked, is absent.")
+    public record Times(
+            @Schema(description = "The core is within `withinK` of the target temperature.") @Nullable
+            Milestone hotThrough,
+
+            @Schema(description = "The rule is met at the place that heats most slowly.") @Nullable
+            Milestone safe,
+
+            @Schema(description = "The texture opens.") @Nullable
+            Milestone tender,
+
+            @Schema(description = "The texture closes.") @Nullable
+            Milestone goodUntil,
+
+            @Schema(description = "A vegetable or fruit is soft.") @Nullable
+            Milestone softFrom) {}
+
+    /** One moment over the stated tolerances. */
+    @Schema(description = "One moment: for the values as given, and the earliest and latest over the tolerances.")
+    public record Milestone(
+            @Schema(description = "For the values as given.", example = "6840", minimum = "0", maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer nominalS,
+
+            @Schema(
+                    description = "If everything helps. Absent if not even then.",
+                    example = "6120",
+                    minimum = "0",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer earlyS,
+
+            @Schema(
+                    description = "If everything hinders. Absent if then never.",
+                    example = "7740",
+                    minimum = "0",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer lateS) {}
+
+    /** When to take the piece out. */
+    @Schema(description = "When to take the piece out.")
+    public record TakeOut(
+            @Schema(description = "Not before.", example = "7740", minimum = "0", maximum = LONGEST) @Unit("s")
+            int earliestS,
+
+            @Schema(description = "Best.", example = "8100", minimum = "0", maximum = LONGEST) @Unit("s")
+            int bestS,
+
+            @Schema(description = "Not after.", example = "21600", minimum = "0", maximum = LONGEST) @Unit("s")
+            int latestS) {}
+
+    /** A code and its sentence. */
+    @Schema(description = "A code for programs and a sentence for people.")
+    public record Reason(
+            @Schema(
+                    description = "For programs.",
+                    examples = {"LOCAL_CODE_PREVAILS", "NEVER_SAFE"})
+            String code,
+
+            @Schema(description = "For people.", example = "Where a local food code asks for more, the code prevails.")
+            String text) {}
+
+    /** The piece at the moment it is planned to leave the bath. */
+    @Schema(description = "The piece at the moment it is planned to leave the bath.")
+    public record AtServe(
+            @Schema(description = "The moment.", example = "7200", minimum = "60", maximum = LONGEST) @Unit("s")
+            int atS,
+
+            @Schema(description = "Core, values as given.", example = "58.91", minimum = "-40", maximum = "100")
+            @Unit("Cel")
+            double coreC,
+
+            @Schema(description = "Core if everything helps.", example = "59.4", minimum = "-40", maximum = "100")
+            @Unit("Cel")
+            double coreEarlyC,
+
+            @Schema(description = "Core if everything hinders.", example = "57.96", minimum = "-40", maximum = "100")
+            @Unit("Cel")
+            double coreLateC,
+
+            @Schema(description = "Surface, values as given.", example = "59.95", minimum = "-40", maximum = "100")
+            @Unit("Cel")
+            double surfaceC) {
+
+        /** Rounds. */
+        public AtServe {
+            coreC = Figures.temperatureC(coreC);
+            coreEarlyC = Figures.temperatureC(coreEarlyC);
+            coreLateC = Figures.temperatureC(coreLateC);
+            surfaceC = Figures.temperatureC(surfaceC);
+        }
+    }
+
+    /** Whether the rule is met. */
+    @Schema(
+            name = "Safety",
+            description = "Whether the rule is met. What was achieved and the margins are rounded down, never up.")
+    public record Safety(
+            @Schema(
+                    description = "`met`, `notMet`, `surfaceOnly` (an intact piece, made safe on its outside alone) or"
+                            + " `notApplicable`. Treat an unknown word as `notMet`.",
+                    examples = {"met", "notMet", "surfaceOnly", "notApplicable"})
+            String verdict,
+
+            @Schema(description = "Id of the rule, see `/v1/rules`.", example = "us-salmonella-65-log")
+            String rule,
+
+            @Schema(description = "The organism that decides.", example = "salmonella") @Nullable
+            String organism,
+
+            @Schema(description = "Required log reduction.", example = "6.5", minimum = "0", maximum = "20")
+            @Unit("1")
+            @Nullable
+            Double requiredLog10,
+
+            @Schema(
+                    description = "Achieved log reduction if everything hinders, at `judgedAtS`.",
+                    example = "7.12",
+                    minimum = "-100",
+                    maximum = "1000000")
+            @Unit("1")
+            @Nullable
+            Double achievedLog10,
+
+            @Schema(
+                    description = "Achieved log reduction for the values as given.",
+                    example = "9.4",
+                    minimum = "-100",
+                    maximum = "1000000")
+            @Unit("1")
+            @Nullable
+            Double nominalLog10,
+
+            @Schema(description = "Achieved less required.", example = "0.62", minimum = "-120", maximum = "1000000")
+            @Unit("1")
+            @Nullable
+            Double marginLog10,
+
+            @Schema(
+                    description = "By how much the piece may leave the bath sooner before the rule fails.",
+                    example = "360",
+                    minimum = "-1209600",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer marginS,
+
+            @Schema(
+                    description = "By how much the bath may be colder before the rule fails.",
+                    example = "0.4",
+                    minimum = "-100",
+                    maximum = "100")
+            @Unit("K")
+            @Nullable
+            Double marginK,
+
+            @Schema(
+                    description = "By how much the piece may be thicker before the rule fails.",
+                    example = "1.8",
+                    minimum = "-250",
+                    maximum = "250")
+            @Unit("mm")
+            @Nullable
+            Double marginMm,
+
+            @Schema(
+                    description = "Probability that a piece within the tolerances misses the rule, rounded up.",
+                    example = "0.0001",
+                    minimum = "0",
+                    maximum = "1")
+            @Unit("1")
+            @Nullable
+            Double missProbability,
+
+            @Schema(
+                    description = "Time the core spends where bacteria grow.",
+                    example = "2400",
+                    minimum = "0",
+                    maximum = LONGEST)
+            @Unit("s")
+            int growthRangeS,
+
+            @Schema(
+                    description = "Time the core needs to leave the range in which bacteria grow.",
+                    example = "3100",
+                    minimum = "0",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer warmUpS,
+
+            @Schema(
+                    description = "What is left of the time that the rule allows for warming up; negative if exceeded.",
+                    example = "18500",
+                    minimum = "-1209600",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer warmUpLeftS,
+
+            @Schema(
+                    description = "The moment to which the verdict belongs.",
+                    example = "8100",
+                    minimum = "0",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer judgedAtS) {
+
+        /** Rounds, never in favour of safety. */
+        public Safety {
+            requiredLog10 = requiredLog10 == null ? null : Figures.requiredLog10(requiredLog10);
+            achievedLog10 = achievedLog10 == null ? null : Figures.achievedLog10(achievedLog10);
+            nominalLog10 = nominalLog10 == null ? null : Figures.achievedLog10(nominalLog10);
+            marginLog10 = marginLog10 == null ? null : Figures.achievedLog10(marginLog10);
+            marginK = marginK == null ? null : Figures.marginK(marginK);
+            marginMm = marginMm == null ? null : Figures.marginMm(marginMm);
+            missProbability = missProbability == null ? null : Figures.probability(missProbability);
+        }
+    }
+
+    /** What the cook does to the texture. */
+    @Schema(name = "Texture", description = "What the cook does to the texture.")
+    public record Texture(
+            @Schema(
+                    description =
+                            "Where the best moment lies in the window, or `none` if texture is not modelled or the"
+                                    + " window never opens. Treat an unknown word as `none`.",
+                    examples = {"before", "within", "past", "none"})
+            String verdict,
+
+            @Schema(description = "When the texture is best.") @Nullable
+            Window windowS,
+
+            @Schema(description = "Loss of moisture.", example = "11.5", minimum = "0", maximum = "100")
+            @Unit("%")
+            @Nullable
+            Double moistureLossPercent,
+
+            @Schema(
+                    description = "What closes the window.",
+                    examples = {"mushy", "dry"})
+            @Nullable
+            String limit,
+
+            @Schema(
+                    description = "How much the window may be trusted.",
+                    examples = {"low", "medium", "high"})
+            @Nullable
+            String confidence) {
+
+        /** Rounds. */
+        public Texture {
+            moistureLossPercent = moistureLossPercent == null ? null : Figures.percent(moistureLossPercent);
+        }
+    }
+
+    /** A span of time. */
+    @Schema(name = "Window", description = "A span of time. Open to one side if that member is absent.")
+    public record Window(
+            @Schema(description = "From.", example = "5400", minimum = "0", maximum = LONGEST) @Unit("s") @Nullable
+            Integer opensS,
+
+            @Schema(description = "To.", example = "28800", minimum = "0", maximum = LONGEST) @Unit("s") @Nullable
+            Integer closesS) {}
+
+    /** What to know about a plan. */
+    @Schema(name = "Warning", description = "What to know about this plan; each code is explained at `/v1/warnings`.")
+    public record Warning(
+            @Schema(
+                    description = "For programs.",
+                    examples = {"SLOW_WARM_UP", "BELOW_HOT_HOLDING"})
+            String code,
+
+            @Schema(
+                    description = "How grave. Treat an unknown word as `danger`.",
+                    examples = {"info", "caution", "danger"})
+            String severity,
+
+            @Schema(
+                    description = "For people.",
+                    example = "The core takes more than six hours to leave the growth range.")
+            String text) {}
+
+    /** Temperatures over time. */
+    @Schema(name = "Curve", description = "Temperatures over time; the lists have the same length.")
+    public record Curve(
+            @Schema(description = "Moments.", example = "0", minimum = "0", maximum = LONGEST) @Unit("s")
+            List<Integer> timesS,
+
+            @Schema(description = "Core.", example = "4", minimum = "-40", maximum = "100") @Unit("Cel")
+            List<Double> coreC,
+
+            @Schema(description = "Surface.", example = "4", minimum = "-40", maximum = "100") @Unit("Cel")
+            List<Double> surfaceC,
+
+            @Schema(description = "Mean of the piece.", example = "4", minimum = "-40", maximum = "100") @Unit("Cel")
+            List<Double> meanC) {
+
+        /** Rounds, and refuses lists of different lengths. */
+        public Curve {
+            timesS = List.copyOf(timesS);
+            coreC = coreC.stream().map(Figures::temperatureC).toList();
+            surfaceC = surfaceC.stream().map(Figures::temperatureC).toList();
+            meanC = meanC.stream().map(Figures::temperatureC).toList();
+            if (coreC.size() != timesS.size() || surfaceC.size() != timesS.size() || meanC.size() != timesS.size()) {
+                throw new IllegalArgumentException("a curve of " + timesS.size() + " moments has " + coreC.size() + ", "
+                        + surfaceC.size() + " and " + meanC.size() + " temperatures");
+            }
+        }
+    }
+
+    /** One organism that was judged. */
+    @Schema(name = "Organism", description = "One organism that was judged.")
+    public record Organism(
+            @Schema(description = "Plain id.", example = "listeria")
+            String organism,
+
+            @Schema(description = "Id of the rule.", example = "uk-listeria-6-log")
+            String rule,
+
+            @Schema(description = "Required log reduction.", example = "6", minimum = "0", maximum = "20") @Unit("1")
+            double requiredLog10,
+
+            @Schema(
+                    description = "Achieved log reduction if everything hinders.",
+                    example = "8.2",
+                    minimum = "-100",
+                    maximum = "1000000")
+            @Unit("1")
+            double achievedLog10,
+
+            @Schema(description = "Achieved less required.", example = "2.2", minimum = "-120", maximum = "1000000")
+            @Unit("1")
+            double marginLog10,
+
+            @Schema(description = "Whether it informs only and does not decide the verdict.", example = "true")
+            boolean advisory) {
+
+        /** Rounds, never in favour of safety. */
+        public Organism {
+            requiredLog10 = Figures.requiredLog10(requiredLog10);
+            achievedLog10 = Figures.achievedLog10(achievedLog10);
+            marginLog10 = Figures.achievedLog10(marginLog10);
+        }
+    }
+
+    /** Where a number comes from. */
+    @Schema(name = "Source", description = "Where a number comes from.")
+    public record Source(
+            @Schema(description = "What was taken from it.", example = "thermal properties of pork-loin")
+            String what,
+
+            @Schema(
+                    description = "How it is known.",
+                    examples = {"read", "fitted", "memory"})
+            String mark,
+
+            @Schema(description = "Author, year and table, or the data it was fitted to.", example = "USDA FSIS 2021")
+            String source) {}
+}

@@ -1,0 +1,415 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.food.Condition;
+import dev.slowpoint.food.FoodGroup;
+import dev.slowpoint.food.Form;
+import io.swagger.v3.oas.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
+
+/** The question for a cook plan: one food, one piece, one bath. */
+@Schema(
+        description =
+                "One food in one bath. All times that follow are seconds counted from the moment the food goes in.")
+public record CookPlanRequest(
+        @Schema(
+                description = "Version of the parameter set to use. The current one if absent.",
+                example = "2026.1",
+                pattern = VERSION,
+                maxLength = 64)
+        @Nullable
+        String parameterSet,
+
+        @Schema(description = "What is cooked.") Food food,
+
+        @Schema(description = "Shape and size of the piece.")
+        Geometry geometry,
+
+        @Schema(description = "Temperature of the piece when it goes in.")
+        Start start,
+
+        @Schema(description = "What surrounds the piece.") Surroundings surroundings,
+
+        @Schema(description = "What is wanted.", defaultValue = "{}")
+        Target target,
+
+        @Schema(
+                description =
+                        "Who will eat it. `vulnerable` stands for the very young and old, the pregnant, and people"
+                                + " with a weak immune system.",
+                example = "general",
+                defaultValue = "general")
+        Eater eater,
+
+        @Schema(
+                description =
+                        "Id of the published rule to meet; see `/v1/rules`. Chosen by food and purpose if absent.",
+                example = "us-salmonella-65-log",
+                pattern = NAME,
+                maxLength = 64)
+        @Nullable
+        String rule,
+
+        @Schema(
+                description = "How far the real values may lie from those given. Each defaults to the parameter set.",
+                defaultValue = "{}")
+        Tolerances tolerances,
+
+        @Schema(description = "What else is in the bag.", defaultValue = "{}")
+        Pack pack) {
+
+    private static final String NAME = "[A-Za-z0-9]+([.-][A-Za-z0-9]+)*";
+    private static final String VERSION = "[A-Za-z0-9]+([.+-][A-Za-z0-9]+)*";
+
+    /** What is cooked: a food of the catalogue, or one described by its composition. */
+    @Schema(
+            name = "FoodChoice",
+            description = "A food of the catalogue by `id`, or any other by `composition`; exactly one of the two.")
+    public record Food(
+            @Schema(
+                    description = "Id from `/v1/foods`.",
+                    example = "pork-loin",
+                    pattern = "[a-z0-9]+(-[a-z0-9]+)*",
+                    maxLength = 64)
+            @Nullable
+            String id,
+
+            @Schema(description = "Composition of a food that the catalogue lacks.") @Nullable
+            CompositionPercent composition,
+
+            @Schema(
+                    description = "What kind of food was described by its composition; decides hazards and freezing.",
+                    example = "pork")
+            @Nullable
+            FoodGroup group,
+
+            @Schema(
+                    description = "Class of the texture model for a food described by its composition. Texture is not"
+                            + " judged if absent.",
+                    example = "tender-red-meat",
+                    pattern = "[a-z0-9]+([-_][a-z0-9]+)*",
+                    maxLength = 64)
+            @Nullable
+            String textureClass,
+
+            @Schema(description = "What was done to the piece.", example = "intact", defaultValue = "intact")
+            Form form,
+
+            @Schema(description = "Raw, or cooked before and chilled.", example = "raw", defaultValue = "raw")
+            Condition condition,
+
+            @Schema(
+                    description = "Fat in percent of mass of this piece, where it differs from the catalogue.",
+                    example = "8",
+                    minimum = "0",
+                    maximum = "90")
+            @Unit("%")
+            @Nullable
+            Double fatPercent,
+
+            @Schema(
+                    description = "Whether a fish was frozen before, as is done against parasites.",
+                    example = "false",
+                    defaultValue = "false")
+            boolean previouslyFrozen)
+            implements Checked {
+
+        @Override
+        public void check(String at, Faults faults) {
+            if (id == null && composition == null) {
+                faults.add(Fault.of(at, ProblemCode.ONE_OF_REQUIRED, "One of id and composition is required."));
+            }
+            if (id != null) {
+                Exclusion.of("id", at, faults)
+                        .excludes("composition", composition)
+                        .excludes("group", group)
+                        .excludes("textureClass", textureClass);
+            }
+            if (composition != null) {
+                Exclusion.of("composition", at, faults).excludes("fatPercent", fatPercent);
+            }
+        }
+    }
+
+    /** Composition in percent of mass. */
+    @Schema(description = "Composition in percent of mass. The six parts must add up to between 98 and 102.")
+    public record CompositionPercent(
+            @Schema(description = "Water.", example = "72", minimum = "0", maximum = "100") @Unit("%")
+            double waterPercent,
+
+            @Schema(description = "Protein.", example = "21", minimum = "0", maximum = "100") @Unit("%")
+            double proteinPercent,
+
+            @Schema(description = "Fat.", example = "6", minimum = "0", maximum = "100") @Unit("%")
+            double fatPercent,
+
+            @Schema(
+                    description = "Carbohydrate without fibre.",
+                    example = "0",
+                    minimum = "0",
+                    maximum = "100",
+                    defaultValue = "0")
+            @Unit("%")
+            double carbohydratePercent,
+
+            @Schema(description = "Fibre.", example = "0", minimum = "0", maximum = "100", defaultValue = "0")
+            @Unit("%")
+            double fibrePercent,
+
+            @Schema(description = "Ash.", example = "1", minimum = "0", maximum = "100", defaultValue = "0") @Unit("%")
+            double ashPercent)
+            implements Checked {
+
+        private static final double LEAST = 98.0;
+        private static final double GREATEST = 102.0;
+
+        @Override
+        public void check(String at, Faults faults) {
+            double sum = waterPercent + proteinPercent + fatPercent + carbohydratePercent + fibrePercent + ashPercent;
+            if (sum < LEAST || sum > GREATEST) {
+                String shown = Suspicion.shown(Figures.percent(sum));
+                Fault fault = Fault.of(
+                                at, ProblemCode.SUM_NOT_WHOLE, "The composition adds up to " + shown + " percent.")
+                        .value(shown)
+                        .range(LEAST, GREATEST, "%");
+                faults.add(sum > 0.9 && sum < 1.1 ? fault.hint("These look like fractions. Send percent.") : fault);
+            }
+        }
+    }
+
+    /** Shape and size. */
+    @Schema(
+            description = "Shape and size of the piece, measured in the bag at its thickest point. A slab takes"
+                    + " `thicknessMm`; a cylinder (long) and a sphere take `diameterMm`.")
+    public record Geometry(
+            @Schema(description = "The shape that fits best.", example = "slab")
+            Shape shape,
+
+            @Schema(description = "Thickness of a slab.", example = "45", minimum = "3", maximum = "250")
+            @Unit("mm")
+            @Nullable
+            Double thicknessMm,
+
+            @Schema(description = "Diameter of a cylinder or a sphere.", example = "60", minimum = "3", maximum = "250")
+            @Unit("mm")
+            @Nullable
+            Double diameterMm)
+            implements Checked {
+
+        @Override
+        public void check(String at, Faults faults) {
+            boolean slab = shape == Shape.SLAB;
+            size("thicknessMm", thicknessMm, slab, at, faults);
+            size("diameterMm", diameterMm, !slab, at, faults);
+        }
+
+        private void size(String name, @Nullable Double size, boolean needed, String at, Faults faults) {
+            String place = Pointer.child(at, name);
+            if (needed && size == null) {
+                faults.add(Fault.of(place, ProblemCode.SIZE_MISSING, "A " + Words.of(shape) + " needs " + name + "."));
+            } else if (!needed && size != null) {
+                faults.add(
+                        Fault.of(place, ProblemCode.SIZE_NOT_OF_SHAPE, "A " + Words.of(shape) + " has no " + name + ".")
+                                .value(Suspicion.shown(size)));
+            }
+        }
+    }
+
+    /** Temperature at the start. */
+    @Schema(
+            description =
+                    "Temperature of the piece when it goes in: `temperatureC`, or `surfaceC` and `coreC` of a piece"
+                            + " that is not even. Below the freezing point it is taken as frozen.")
+    public record Start(
+            @Schema(description = "Even temperature.", example = "4", minimum = "-40", maximum = "60")
+            @Unit("Cel")
+            @Nullable
+            Double temperatureC,
+
+            @Schema(description = "Temperature of the surface.", example = "2", minimum = "-40", maximum = "60")
+            @Unit("Cel")
+            @Nullable
+            Double surfaceC,
+
+            @Schema(description = "Temperature of the core.", example = "-1", minimum = "-40", maximum = "60")
+            @Unit("Cel")
+            @Nullable
+            Double coreC,
+
+            @Schema(description = "An earlier cook of the same piece, whose effect on texture counts.") @Nullable
+            EarlierCook earlierCook)
+            implements Checked {
+
+        @Override
+        public void check(String at, Faults faults) {
+            if (temperatureC != null) {
+                Exclusion.of("temperatureC", at, faults)
+                        .excludes("surfaceC", surfaceC)
+                        .excludes("coreC", coreC);
+            } else if (surfaceC == null && coreC == null) {
+                faults.add(Fault.of(
+                        at,
+                        ProblemCode.ONE_OF_REQUIRED,
+                        "One of temperatureC, and surfaceC together with coreC, is required."));
+            } else if (surfaceC == null || coreC == null) {
+                String missing = surfaceC == null ? "surfaceC" : "coreC";
+                faults.add(Fault.of(
+                        Pointer.child(at, missing),
+                        ProblemCode.MISSING_FIELD,
+                        missing + " is required beside the other temperature."));
+            }
+        }
+    }
+
+    /** A cook that the piece has gone through before. */
+    @Schema(description = "A cook that the piece has gone through before.")
+    public record EarlierCook(
+            @Schema(description = "Temperature of that bath.", example = "55", minimum = "20", maximum = "100")
+            @Unit("Cel")
+            double setpointC,
+
+            @Schema(description = "Time in that bath.", example = "36000", minimum = "0", maximum = "1209600")
+            @Unit("s")
+            int heldS) {}
+
+    /** What surrounds the piece. */
+    @Schema(description = "What surrounds the piece.")
+    public record Surroundings(
+            @Schema(description = "The water bath. The piece is wholly under water.")
+            Bath bath,
+
+            @Schema(
+                    description = "Altitude of the kitchen; decides where water boils.",
+                    example = "0",
+                    minimum = "0",
+                    maximum = "5000",
+                    defaultValue = "0")
+            @Unit("m")
+            double altitudeM) {}
+
+    /** A water bath at its setpoint. */
+    @Schema(description = "A water bath that stands at its setpoint when the food goes in.")
+    public record Bath(
+            @Schema(
+                    description = "Temperature of the water. The service recommends one if absent.",
+                    example = "60",
+                    minimum = "20",
+                    maximum = "100")
+            @Unit("Cel")
+            @Nullable
+            Double setpointC,
+
+            @Schema(description = "Whether a pump moves the water.", example = "pumped", defaultValue = "pumped")
+            Stirring stirring) {}
+
+    /** What is wanted. */
+    @Schema(description = "What is wanted.")
+    public record Target(
+            @Schema(description = "What the cook is for. Chosen by food and condition if absent.", example = "serve")
+            @Nullable
+            Purpose purpose,
+
+            @Schema(
+                    description = "Core temperature that counts as hot through. The setpoint if absent.",
+                    example = "59.5",
+                    minimum = "20",
+                    maximum = "99")
+            @Unit("Cel")
+            @Nullable
+            Double coreC,
+
+            @Schema(
+                    description = "How near the core must come to count as hot through.",
+                    example = "0.5",
+                    minimum = "0.05",
+                    maximum = "5",
+                    defaultValue = "0.5")
+            @Unit("K")
+            double withinK,
+
+            @Schema(
+                    description = "Moment at which the food is planned to leave the bath, counted from food in.",
+                    example = "7200",
+                    minimum = "60",
+                    maximum = "345600")
+            @Unit("s")
+            @Nullable
+            Integer serveAfterS) {}
+
+    /** How far the real values may lie from those given. */
+    @Schema(description = "How far the real values may lie from those given, to either side.")
+    public record Tolerances(
+            @Schema(description = "Of thickness or diameter.", example = "2", minimum = "0", maximum = "20")
+            @Unit("mm")
+            @Nullable
+            Double thicknessMm,
+
+            @Schema(description = "Of the start temperature.", example = "2", minimum = "0", maximum = "10")
+            @Unit("K")
+            @Nullable
+            Double startK,
+
+            @Schema(description = "Of the bath around its setpoint.", example = "0.2", minimum = "0", maximum = "5")
+            @Unit("K")
+            @Nullable
+            Double bathK,
+
+            @Schema(description = "Of the thermometer.", example = "0.2", minimum = "0", maximum = "5")
+            @Unit("K")
+            @Nullable
+            Double readingK) {}
+
+    /** What else is in the bag. */
+    @Schema(description = "What else is in the bag.")
+    public record Pack(
+            @Schema(
+                    description = "Raw garlic or herbs, which can carry spores.",
+                    example = "false",
+                    defaultValue = "false")
+            boolean rawGarlicOrHerbs,
+
+            @Schema(
+                    description = "Salted before packing, which firms meat that is kept.",
+                    example = "false",
+                    defaultValue = "false")
+            boolean salted) {}
+
+    /** Shapes with one size. */
+    public enum Shape {
+        /** Wide against its thickness; heated from both faces. */
+        SLAB,
+        /** Long against its diameter. */
+        CYLINDER,
+        /** Round on all sides. */
+        SPHERE
+    }
+
+    /** How the water moves. */
+    public enum Stirring {
+        /** By a pump or a stirrer. */
+        PUMPED,
+        /** By its own warmth alone. */
+        STILL
+    }
+
+    /** What the cook is for. */
+    public enum Purpose {
+        /** Eaten at once. */
+        SERVE,
+        /** Made safe by a published rule. */
+        PASTEURISE,
+        /** Chilled and kept. */
+        KEEP,
+        /** Held long to soften. */
+        TENDERISE,
+        /** Cooked before; warmed to eat. */
+        REHEAT
+    }
+
+    /** Who will eat it. */
+    public enum Eater {
+        /** Anyone in good health. */
+        GENERAL,
+        /** The very young and old, the pregnant, people with a weak immune system. */
+        VULNERABLE
+    }
+}

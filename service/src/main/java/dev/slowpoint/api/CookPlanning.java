@@ -1,0 +1,17 @@
+package dev.slowpoint.api;
+
+import java.util.Set;
+
+/** Answers cook-plan questions. */
+public interface CookPlanning {
+
+    /**
+     * Plans a cook.
+     *
+     * @param request read and found to keep the contract
+     * @param include what to answer beyond the plan itself; nothing else of it is filled
+     * @return the plan, the same for the same request
+     * @throws dev.slowpoint.plan.Refusal if the question cannot be answered
+     */
+    CookPlanAnswer plan(CookPlanRequest request, Set<Include> include);
+}

@@ -1,0 +1,226 @@
+package dev.slowpoint.api;
+
+import io.swagger.v3.oas.models.Components;
+import io.swagger.v3.oas.models.OpenAPI;
+import io.swagger.v3.oas.models.Operation;
+import io.swagger.v3.oas.models.SpecVersion;
+import io.swagger.v3.oas.models.examples.Example;
+import io.swagger.v3.oas.models.info.Info;
+import io.swagger.v3.oas.models.info.License;
+import io.swagger.v3.oas.models.media.Content;
+import io.swagger.v3.oas.models.media.JsonSchema;
+import io.swagger.v3.oas.models.media.MediaType;
+import io.swagger.v3.oas.models.media.Schema;
+import io.swagger.v3.oas.models.parameters.Parameter;
+import io.swagger.v3.oas.models.parameters.RequestBody;
+import io.swagger.v3.oas.models.responses.ApiResponse;
+import io.swagger.v3.oas.models.responses.ApiResponses;
+import io.swagger.v3.oas.models.servers.Server;
+import io.swagger.v3.oas.models.tags.Tag;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.springdoc.core.customizers.GlobalOpenApiCustomizer;
+import org.springdoc.core.customizers.OperationCustomizer;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.core.MethodParameter;
+import org.springframework.core.ResolvableType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.method.HandlerMethod;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * What the contract says beyond what is found in the controllers: true schemas, every problem of every operation, and
+ * examples that the tests run.
+ */
+@Configuration(proxyBeanMethods = false)
+class OpenApiDocument {
+
+    /** Version of the contract, which grows when the contract does. */
+    static final String VERSION = "1.0.0";
+
+    private static final String PROBLEM = "application/problem+json";
+
+    /** Which operation the examples of a request record belong to. */
+    private static final Map<Class<?>, String> SCENES = Map.of(CookPlanRequest.class, "cook-plan");
+
+    private final Examples examples;
+    private final RecordSchemas schemas = new RecordSchemas();
+    private final Schema<?> problem = schemas.answer(Problem.class);
+
+    OpenApiDocument(Examples examples) {
+        this.examples = examples;
+    }
+
+    @Bean
+    OpenAPI contract() {
+        return new OpenAPI(SpecVersion.V31)
+                .info(new Info()
+                        .title("Slowpoint")
+                        .version(VERSION)
+                        .description("Time plans, safety margins and texture windows for vacuum-bagged food in a"
+                                + " temperature-controlled water bath.\n\n"
+                                + "Every operation reads and answers JSON and CBOR with the same members. Units stand at"
+                                + " the end of the names: `C` degrees Celsius, `K` a difference of temperatures, `Mm`"
+                                + " millimetres, `S` seconds from food in. Unknown fields, nulls and numbers in quotes"
+                                + " are refused. What a server answers may grow: ignore unknown members, and treat"
+                                + " unknown words as each field says. The kitchen of the examples, Hochmoor, is"
+                                + " invented.")
+                        .license(new License().name("Apache-2.0").identifier("Apache-2.0")))
+                .servers(List.of(new Server().url("/")))
+                .tags(List.of(
+                        new Tag().name("catalogues").description("What requests may name and answers may carry."),
+                        new Tag().name("plans").description("Questions about cooking; computed afresh each time.")));
+    }
+
+    @Bean
+    OperationCustomizer operations() {
+        return this::describe;
+    }
+
+    @Bean
+    GlobalOpenApiCustomizer components() {
+        return document -> {
+            Components components = new Components();
+            schemas.all().forEach(components::addSchemas);
+            document.setComponents(components);
+        };
+    }
+
+    private Operation describe(Operation operation, HandlerMethod method) {
+        ApiResponses responses = new ApiResponses();
+        Optional<Class<? extends Record>> request = requestOf(method);
+        request.ifPresent(type -> operation.setRequestBody(new RequestBody()
+                .required(true)
+                .content(content(schemas.request(type), examples(examples.requests(scene(type)))))));
+        Class<? extends Record> answer = answerOf(method);
+        Map<String, Example> answers =
+                request.map(type -> examples(examples.answers(scene(type)))).orElse(Map.of());
+        responses.addApiResponse(
+                "200",
+                new ApiResponse()
+                        .description(answer.getAnnotation(io.swagger.v3.oas.annotations.media.Schema.class)
+                                .description())
+                        .content(content(schemas.answer(answer), answers)));
+        problemsOf(operation, request.isPresent())
+                .forEach((status, codes) -> responses.addApiResponse(status, problem(codes)));
+        operation.setResponses(responses);
+        parameters(operation).forEach(OpenApiDocument::describe);
+        return operation;
+    }
+
+    private static void describe(Parameter parameter) {
+        Schema<Object> text = new JsonSchema();
+        text.typesItem("string");
+        if (parameter.getName().equals(Include.PARAMETER)) {
+            text.setEnum(List.copyOf(Words.constants(Include.class).keySet()));
+            parameter
+                    .description("What to answer beyond the plan itself.")
+                    .explode(false)
+                    .schema(new JsonSchema().typesItem("array").items(text));
+        } else {
+            parameter.description("As listed in the catalogue.").schema(text);
+        }
+    }
+
+    private static List<Parameter> parameters(Operation operation) {
+        return operation.getParameters() == null ? List.of() : operation.getParameters();
+    }
+
+    private static String scene(Class<?> type) {
+        return Optional.ofNullable(SCENES.get(type)).orElseThrow();
+    }
+
+    private static Optional<Class<? extends Record>> requestOf(HandlerMethod method) {
+        return Arrays.stream(method.getMethodParameters())
+                .filter(parameter ->
+                        parameter.hasParameterAnnotation(org.springframework.web.bind.annotation.RequestBody.class))
+                .map(MethodParameter::getParameterType)
+                .<Class<? extends Record>>map(type -> type.asSubclass(Record.class))
+                .findFirst();
+    }
+
+    private static Class<? extends Record> answerOf(HandlerMethod method) {
+        Answers answers = method.getMethodAnnotation(Answers.class);
+        return answers != null
+                ? answers.value()
+                : ResolvableType.forMethodParameter(method.getReturnType())
+                        .as(ResponseEntity.class)
+                        .getGeneric(0)
+                        .toClass()
+                        .asSubclass(Record.class);
+    }
+
+    private static Content content(Schema<?> schema, Map<String, Example> examples) {
+        Content content = new Content();
+        for (Wire wire : Wire.values()) {
+            MediaType type = new MediaType().schema(schema);
+            if (wire == Wire.JSON && !examples.isEmpty()) {
+                type.setExamples(examples);
+            }
+            content.addMediaType(wire.mediaType().toString(), type);
+        }
+        return content;
+    }
+
+    private static Map<String, Example> examples(Map<String, byte[]> bodies) {
+        Map<String, Example> examples = new TreeMap<>();
+        bodies.forEach((name, body) ->
+                examples.put(name, new Example().value(JsonMapper.shared().readValue(body, Map.class))));
+        return examples;
+    }
+
+    /** The problems of an operation by status, in the order of the catalogue. */
+    private static Map<String, List<ProblemCode>> problemsOf(Operation operation, boolean computes) {
+        boolean named = parameters(operation).stream().anyMatch(parameter -> "path".equals(parameter.getIn()));
+        Map<String, List<ProblemCode>> byStatus = new LinkedHashMap<>();
+        for (ProblemCode code : ProblemCode.values()) {
+            boolean applies = switch (code.status()) {
+                case 400 -> computes || code == ProblemCode.BAD_REQUEST || code == ProblemCode.UNKNOWN_PARAMETER;
+                case 404 -> named;
+                case 413, 415, 422 -> computes;
+                case 406, 500, 503 -> true;
+                default -> false;
+            };
+            if (applies) {
+                byStatus.computeIfAbsent(Integer.toString(code.status()), status -> new ArrayList<>())
+                        .add(code);
+            }
+        }
+        return byStatus;
+    }
+
+    private ApiResponse problem(List<ProblemCode> codes) {
+        MediaType type = new MediaType().schema(problem);
+        codes.forEach(code -> type.addExamples(
+                code.name(),
+                new Example().value(JsonMapper.shared().readValue(Wire.JSON.write(example(code)), Map.class))));
+        return new ApiResponse()
+                .description(codes.size() == 1 ? codes.get(0).title() : "The request cannot be answered as it stands")
+                .content(new Content().addMediaType(PROBLEM, type));
+    }
+
+    private static Problem example(ProblemCode code) {
+        return switch (code) {
+            case OUT_OF_RANGE ->
+                of(Fault.of("#/geometry/thicknessMm", code, "thicknessMm is 2, but must lie between 3 and 250 mm.")
+                        .value("2")
+                        .range(3.0, 250.0, "mm")
+                        .hint("This looks like centimetres. Sizes are in millimetres."));
+            case UNKNOWN_FIELD ->
+                of(Fault.of("#/geometry/thickness", code, "thickness is not a field of this object.")
+                        .allowed(List.of("shape", "thicknessMm", "diameterMm"))
+                        .hint("Maybe thicknessMm?"));
+            default -> Problem.of(code, code.cause());
+        };
+    }
+
+    private static Problem of(Fault fault) {
+        return Problem.of(ProblemCode.valueOf(fault.code()), List.of(fault), 1);
+    }
+}

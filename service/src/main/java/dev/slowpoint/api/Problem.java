@@ -1,0 +1,56 @@
+package dev.slowpoint.api;
+
+import io.swagger.v3.oas.annotations.media.Schema;
+import java.util.List;
+
+/** A problem document (RFC 9457). The same fault always gives the same bytes. */
+@Schema(
+        description =
+                "What went wrong (RFC 9457). `code` is that of the first fault when there are faults, and explained"
+                        + " at `type`.")
+public record Problem(
+        @Schema(description = "Path that names and explains the problem.", example = "/problems/out-of-range")
+        String type,
+
+        @Schema(description = "The problem in a few words.", example = "Out of range")
+        String title,
+
+        @Schema(description = "HTTP status.", example = "400", minimum = "400", maximum = "599")
+        int status,
+
+        @Schema(
+                description = "The problem, for programs.",
+                examples = {"OUT_OF_RANGE", "MALFORMED_BODY", "UNKNOWN_FOOD"})
+        String code,
+
+        @Schema(
+                description = "This occurrence, for people.",
+                example = "thicknessMm is 2, but must lie between 3 and 250 mm")
+        String detail,
+
+        @Schema(description = "All faults of the request, at most 51; empty when the problem is none of the body.")
+        List<Fault> errors,
+
+        @Schema(description = "Whether the same request may succeed later.", example = "false")
+        boolean retryable) {
+
+    /** Copies the faults. */
+    public Problem {
+        errors = List.copyOf(errors);
+    }
+
+    /** A problem that lies in no field. */
+    static Problem of(ProblemCode code, String detail) {
+        return new Problem(code.type(), code.title(), code.status(), code.name(), detail, List.of(), code.retryable());
+    }
+
+    /** A problem with its faults; the first decides type and code. */
+    static Problem of(ProblemCode code, List<Fault> faults, int count) {
+        String first = faults.get(0).detail();
+        String detail = count == 1
+                ? first
+                : count + " faults" + (count > faults.size() ? ", of which " + faults.size() + " are listed" : "")
+                        + ". The first: " + first;
+        return new Problem(code.type(), code.title(), code.status(), code.name(), detail, faults, code.retryable());
+    }
+}

@@ -1,0 +1,263 @@
+package dev.slowpoint.api;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Every problem and every fault the service can answer with. The codes, statuses and types are part of the contract and
+ * never change; the texts may.
+ */
+enum ProblemCode {
+    BAD_REQUEST(
+            400,
+            "The message is no valid HTTP request",
+            "The request line, the host, a header or the encoding of the address is broken.",
+            "Percent-encode the address and send one valid Host header."),
+    EMPTY_BODY(400, "The body is empty", "Nothing came in the body.", "Send the request as JSON or CBOR in the body."),
+    MALFORMED_BODY(
+            400,
+            "The body cannot be read",
+            "The body is not valid JSON in UTF-8, or not valid CBOR.",
+            "Check the place that is named: commas, quotes, decimal points, the end of the text."),
+    TRAILING_CONTENT(
+            400,
+            "Something follows the body",
+            "After the end of the request came more.",
+            "Send exactly one JSON object or one CBOR map."),
+    NESTING_TOO_DEEP(
+            400,
+            "The body is nested too deeply",
+            "Objects and lists lie more than 20 deep inside each other.",
+            "Send the members of the contract; none lies so deep."),
+    LIMIT_EXCEEDED(
+            400,
+            "A name, text or number is too long",
+            "A text of more than 1024, a name of more than 256 or a number of more than 64 characters was sent.",
+            "Send the members of the contract; none is so long."),
+    UNKNOWN_FIELD(
+            400,
+            "Unknown field",
+            "The contract has no field of this name at this place. It is refused, because a field misspelt and then"
+                    + " ignored would change the plan unseen.",
+            "Correct the name or leave the field out."),
+    DUPLICATE_FIELD(
+            400,
+            "Field sent twice",
+            "The same name stands twice in one object, and it is not clear which value counts.",
+            "Send it once."),
+    MISSING_FIELD(400, "Field missing", "A required field was not sent.", "Send it."),
+    NULL_VALUE(
+            400,
+            "Null sent",
+            "A field holds null, which may stand for a sensor without a reading.",
+            "Leave the field out when there is no value."),
+    WRONG_TYPE(
+            400,
+            "Wrong type",
+            "A value has another type than the contract says, for example text for a number or a number for a word.",
+            "Send numbers without quotes and with a decimal point, words in quotes, true or false as such."),
+    NOT_FINITE(
+            400,
+            "Not a finite number",
+            "NaN, an infinity, or a number too large to be held was sent.",
+            "Check the sensor; leave the field out when there is no reading."),
+    NOT_WHOLE(400, "Not a whole number", "A fraction was sent where whole units are counted.", "Round it."),
+    OUT_OF_RANGE(
+            400,
+            "Out of range",
+            "The number lies outside what can physically be meant. The bounds are given.",
+            "Check the unit at the end of the name of the field, and the sensor."),
+    UNKNOWN_WORD(
+            400, "Unknown word", "The text is none of the words that the field takes.", "Send one of those listed."),
+    WRONG_PATTERN(
+            400,
+            "Text of the wrong form",
+            "The text is too long or holds characters that this field does not take.",
+            "Send plain names as they stand in the catalogues."),
+    SIZE_MISSING(
+            400,
+            "Size missing",
+            "The shape needs a size that was not sent: thicknessMm for a slab, diameterMm for a cylinder or a sphere.",
+            "Measure the piece at its thickest point and send that size."),
+    SIZE_NOT_OF_SHAPE(
+            400,
+            "Size that the shape does not have",
+            "A size was sent that the shape does not use, so the shape or the size may be wrong.",
+            "Choose the shape that fits the piece, and send its sizes alone."),
+    FIELDS_EXCLUDE_EACH_OTHER(
+            400,
+            "Fields exclude each other",
+            "Two fields say the same thing in two ways and could contradict each other.",
+            "Send one of them."),
+    ONE_OF_REQUIRED(
+            400, "One of several fields is required", "None of them was sent.", "Send one of those that are named."),
+    SUM_NOT_WHOLE(
+            400,
+            "The parts do not add up",
+            "The percentages of the composition add up to less than 98 or more than 102.",
+            "Give all six parts in percent of mass; carbohydrate is meant without fibre."),
+    UNKNOWN_PARAMETER(
+            400,
+            "Unknown query parameter",
+            "The address carries a parameter that this operation does not have.",
+            "Correct its name or leave it out."),
+    NOT_FOUND(404, "Nothing here", "No resource has this path.", "See /openapi.yaml for all paths."),
+    METHOD_NOT_ALLOWED(
+            405,
+            "Method not allowed",
+            "The path exists, but not with this method.",
+            "Use a method of the Allow header."),
+    NOT_ACCEPTABLE(
+            406,
+            "No such representation",
+            "The Accept header asks for representations that this operation does not have.",
+            "Accept application/json or application/cbor."),
+    REQUEST_TIMEOUT(
+            408,
+            "The request came too slowly",
+            "The connection stood open without the whole request arriving.",
+            "Send it again.",
+            true),
+    BODY_TOO_LARGE(
+            413, "The body is too large", "The body is longer than 64 KiB.", "Send the members of the contract alone."),
+    URI_TOO_LONG(414, "The address is too long", "The request line is longer than the server reads.", "Shorten it."),
+    UNSUPPORTED_MEDIA_TYPE(
+            415,
+            "Unsupported media type",
+            "The body is announced as something other than JSON or CBOR, in another encoding than UTF-8, or compressed.",
+            "Send Content-Type application/json or application/cbor, uncompressed."),
+    HEADERS_TOO_LARGE(
+            431, "The headers are too large", "The headers are longer than the server reads.", "Send fewer headers."),
+
+    UNKNOWN_FOOD(
+            422,
+            "Unknown food",
+            "The parameter set has no food of this name.",
+            "See /v1/foods, or describe the food by its composition."),
+    UNKNOWN_RULE(422, "Unknown rule", "The parameter set has no rule of this name.", "See /v1/rules."),
+    UNKNOWN_PARAMETER_SET(
+            422, "Unknown parameter set", "No parameter set has this version.", "See /v1/parameter-sets."),
+    FORM_NOT_ALLOWED(
+            422,
+            "Form that the food does not come in",
+            "The catalogue does not have the food in this form.",
+            "See the forms of the food in /v1/foods."),
+    NON_INTACT_TOO_COOL(
+            422,
+            "Too cool for a piece that is not intact",
+            "The inside of a minced, rolled, injected or tenderised piece carries what its outside carried, and the bath"
+                    + " is too cool to kill it.",
+            "Take a warmer bath or an intact piece."),
+    ABOVE_BOILING_POINT(
+            422,
+            "Above the boiling point",
+            "Water boils below this temperature at this altitude.",
+            "Take a cooler bath, or correct the altitude."),
+    START_NOT_BELOW_BATH(
+            422,
+            "Food not colder than the bath",
+            "The food starts at the temperature of the bath or above, so there is nothing to heat.",
+            "Check the probe and the start temperature."),
+    START_TOO_WARM(
+            422,
+            "Food too warm at the start",
+            "Raw food this warm has left the cold chain, or the reading is wrong.",
+            "Check the probe. Do not eat raw food that stood warm."),
+    REQUEST_REFUSED(
+            422,
+            "The question cannot be answered",
+            "The request is well-formed, but lies outside what the model or the safety rules can answer.",
+            "See the faults, which name the reason."),
+
+    INTERNAL_ERROR(
+            500,
+            "The service failed",
+            "A fault of the service, not of the request. It has been logged.",
+            "Report it with the value of the header Slowpoint-Incident. The same request will probably fail again."),
+    NOT_IMPLEMENTED(501, "Not implemented", "The server does not know this method.", "Use GET or POST."),
+    OVERLOADED(
+            503,
+            "Too busy",
+            "More requests came than can be answered in time.",
+            "Send the request again after the seconds in Retry-After.",
+            true),
+    VERSION_NOT_SUPPORTED(
+            505, "HTTP version not supported", "The request line names another version.", "Use HTTP/1.1.");
+
+    private final int status;
+    private final String title;
+    private final String cause;
+    private final String remedy;
+    private final boolean retryable;
+
+    ProblemCode(int status, String title, String cause, String remedy) {
+        this(status, title, cause, remedy, false);
+    }
+
+    ProblemCode(int status, String title, String cause, String remedy, boolean retryable) {
+        this.status = status;
+        this.title = title;
+        this.cause = cause;
+        this.remedy = remedy;
+        this.retryable = retryable;
+    }
+
+    /** The code in kebab-case or as it stands here. */
+    static Optional<ProblemCode> find(String spelled) {
+        return Arrays.stream(values())
+                .filter(code -> code.name().equals(spelled) || code.slug().equals(spelled))
+                .findFirst();
+    }
+
+    /** What a bare HTTP status means here. */
+    static ProblemCode ofStatus(int status) {
+        return switch (status) {
+            case 404 -> NOT_FOUND;
+            case 405 -> METHOD_NOT_ALLOWED;
+            case 406 -> NOT_ACCEPTABLE;
+            case 408 -> REQUEST_TIMEOUT;
+            case 413 -> BODY_TOO_LARGE;
+            case 414 -> URI_TOO_LONG;
+            case 415 -> UNSUPPORTED_MEDIA_TYPE;
+            case 431 -> HEADERS_TOO_LARGE;
+            case 501 -> NOT_IMPLEMENTED;
+            case 503 -> OVERLOADED;
+            case 505 -> VERSION_NOT_SUPPORTED;
+            default -> status < 500 ? BAD_REQUEST : INTERNAL_ERROR;
+        };
+    }
+
+    /** The code in kebab-case, as in its type. */
+    String slug() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The path that names and explains the problem. */
+    String type() {
+        return "/problems/" + slug();
+    }
+
+    int status() {
+        return status;
+    }
+
+    String title() {
+        return title;
+    }
+
+    /** Why it happens. */
+    String cause() {
+        return cause;
+    }
+
+    /** What to do about it. */
+    String remedy() {
+        return remedy;
+    }
+
+    /** Whether the same request may succeed later. */
+    boolean retryable() {
+        return retryable;
+    }
+}

@@ -1,0 +1,316 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.api.RecordShape.Part;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.core.JacksonException;
+import tools.jackson.core.JsonParser;
+import tools.jackson.core.JsonToken;
+import tools.jackson.core.TokenStreamLocation;
+import tools.jackson.core.exc.StreamConstraintsException;
+
+/**
+ * Reads the body of a request into its record, JSON and CBOR alike, as strictly as a thing on which health depends should
+ * be read: nothing unknown is skipped, nothing is converted, and every fault is named with its place. It walks the tokens
+ * along the {@link RecordShape}; a value that is at fault is noted and passed over, so that all faults are found.
+ */
+final class RequestReader {
+
+    /** Looked at around the place where reading JSON stopped. */
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d,\\d");
+
+    private static final Pattern NUMBER_IN_TEXT = Pattern.compile("\\s*[-+]?\\d+([.,]\\d+)?([eE][-+]?\\d+)?\\s*");
+
+    private final JsonParser parser;
+    private final Faults faults = new Faults();
+
+    private RequestReader(JsonParser parser) {
+        this.parser = parser;
+    }
+
+    /**
+     * Reads a body.
+     *
+     * @throws RequestRefused with all faults
+     */
+    static <T extends Record> T read(byte[] body, Wire wire, Class<T> type) {
+        if (body.length == 0) {
+            throw new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.EMPTY_BODY, "The body is empty."));
+        }
+        try (JsonParser parser = wire.parser(body)) {
+            return type.cast(new RequestReader(parser).whole(RecordShape.of(type), body, wire));
+        } catch (CharacterCodingException e) {
+            throw new RequestRefused(
+                    Fault.of(Pointer.BODY, ProblemCode.MALFORMED_BODY, "The body is not encoded in UTF-8."));
+        }
+    }
+
+    private Record whole(RecordShape shape, byte[] body, Wire wire) {
+        Record request = null;
+        try {
+            JsonToken first = parser.nextToken();
+            if (first == null) {
+                throw new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.EMPTY_BODY, "The body is empty."));
+            }
+            request = (Record) record(shape, "the body", Pointer.BODY);
+            if (parser.nextToken() != null) {
+                faults.add(Fault.of(Pointer.BODY, ProblemCode.TRAILING_CONTENT, "Something follows the request."));
+            }
+        } catch (StreamConstraintsException e) {
+            boolean deep = parser.streamReadContext().getNestingDepth() >= Wire.DEEPEST;
+            faults.addFirst(
+                    deep
+                            ? Fault.of(
+                                    Pointer.BODY,
+                                    ProblemCode.NESTING_TOO_DEEP,
+                                    "The body is nested more than " + Wire.DEEPEST + " deep.")
+                            : Fault.of(
+                                    Pointer.BODY,
+                                    ProblemCode.LIMIT_EXCEEDED,
+                                    "A name, text or number of the body is too long."));
+        } catch (JacksonException e) {
+            faults.addFirst(malformed(e.getLocation(), body, wire));
+        }
+        faults.throwIfAny();
+        if (request == null) {
+            throw new IllegalStateException("a request was neither read nor refused");
+        }
+        return request;
+    }
+
+    private static Fault malformed(@Nullable TokenStreamLocation location, byte[] body, Wire wire) {
+        if (wire == Wire.CBOR || location == null) {
+            String place = location == null ? "" : ": reading stopped at byte " + location.getByteOffset();
+            return Fault.of(Pointer.BODY, ProblemCode.MALFORMED_BODY, "The body is no valid CBOR" + place + ".");
+        }
+        Fault fault = Fault.of(
+                Pointer.BODY,
+                ProblemCode.MALFORMED_BODY,
+                "The body is no valid JSON: reading stopped in line " + location.getLineNr() + ", column "
+                        + location.getColumnNr() + ".");
+        String text = new String(body, StandardCharsets.UTF_8);
+        int stopped = (int) Math.max(0, Math.min(location.getCharOffset(), text.length()));
+        String around = text.substring(Math.max(0, stopped - 3), Math.min(text.length(), stopped + 2));
+        if (DECIMAL_COMMA.matcher(around).find()) {
+            return fault.hint("Maybe a decimal comma? Numbers are written with a point: 45.5.");
+        }
+        return text.substring(stopped).isBlank() ? fault.hint("Maybe the end of the text is missing?") : fault;
+    }
+
+    private @Nullable Object value(Part part, String at) {
+        if (parser.currentToken() == JsonToken.VALUE_NULL) {
+            faults.add(Fault.of(at, ProblemCode.NULL_VALUE, part.name() + " is null.")
+                    .hint("Leave the field out when there is no value."));
+            return null;
+        }
+        if (part.record().isPresent()) {
+            return record(part.record().get(), part.name(), at);
+        }
+        if (part.number()) {
+            return number(part, at);
+        }
+        if (part.type() == Boolean.class) {
+            return truth(part, at);
+        }
+        return part.type().isEnum() ? word(part, at) : text(part, at);
+    }
+
+    private @Nullable Object record(RecordShape shape, String name, String at) {
+        if (parser.currentToken() != JsonToken.START_OBJECT) {
+            return wrongType(at, name, "an object", null);
+        }
+        Map<String, Object> values = new HashMap<>();
+        Set<String> seen = new HashSet<>();
+        boolean complete = true;
+        while (parser.nextToken() == JsonToken.PROPERTY_NAME) {
+            String field = parser.currentName();
+            String place = Pointer.child(at, field);
+            parser.nextToken();
+            Part part = shape.part(field).orElse(null);
+            if (!seen.add(field)) {
+                faults.add(Fault.of(place, ProblemCode.DUPLICATE_FIELD, Fault.shortened(field) + " is sent twice."));
+                parser.skipChildren();
+            } else if (part == null) {
+                unknown(shape, field, place);
+                parser.skipChildren();
+            } else {
+                Object value = value(part, place);
+                complete &= value != null;
+                if (value != null) {
+                    values.put(field, value);
+                }
+            }
+        }
+        for (Part part : shape.parts()) {
+            if (!seen.contains(part.name())) {
+                complete &= absent(part, at, values);
+            }
+        }
+        if (!complete) {
+            return null;
+        }
+        Record built = shape.build(values);
+        if (built instanceof Checked checked) {
+            checked.check(at, faults);
+        }
+        return built;
+    }
+
+    /** Puts the default of a part that was not sent; false if it is missed. */
+    private boolean absent(Part part, String at, Map<String, Object> values) {
+        if (part.required()) {
+            faults.add(
+                    Fault.of(Pointer.child(at, part.name()), ProblemCode.MISSING_FIELD, part.name() + " is required."));
+            return false;
+        }
+        part.defaultValue().ifPresent(value -> values.put(part.name(), value));
+        return true;
+    }
+
+    private void unknown(RecordShape shape, String field, String place) {
+        List<String> known = shape.parts().stream().map(Part::name).toList();
+        Fault fault = Fault.of(
+                        place, ProblemCode.UNKNOWN_FIELD, Fault.shortened(field) + " is not a field of this object.")
+                .allowed(known);
+        faults.add(Words.nearest(field, known)
+                .map(word -> fault.hint("Maybe " + word + "?"))
+                .orElse(fault));
+    }
+
+    private @Nullable Object number(Part part, String at) {
+        JsonToken token = parser.currentToken();
+        if (token != JsonToken.VALUE_NUMBER_FLOAT && token != JsonToken.VALUE_NUMBER_INT) {
+            return wrongType(at, part.name(), "a number", hintOnNumber());
+        }
+        // The printed digits, not the bits: a 32-bit 60.1 of CBOR then means the same as 60.1 in JSON.
+        String digits = parser.getString();
+        double value = Double.parseDouble(digits) + 0.0;
+        if (!Double.isFinite(value)) {
+            faults.add(Fault.of(at, ProblemCode.NOT_FINITE, part.name() + " is no finite number.")
+                    .value(digits)
+                    .hint("Check the sensor; leave the field out when there is no reading."));
+            return null;
+        }
+        double minimum = part.minimum().orElseThrow();
+        double maximum = part.maximum().orElseThrow();
+        String unit = part.unit().orElse(null);
+        if (value < minimum || value > maximum) {
+            String measured = unit == null ? "" : " " + Suspicion.readable(unit);
+            Fault fault = Fault.of(
+                            at,
+                            ProblemCode.OUT_OF_RANGE,
+                            part.name() + " is " + Suspicion.shown(value) + ", but must lie between "
+                                    + Suspicion.shown(minimum) + " and " + Suspicion.shown(maximum) + measured + ".")
+                    .value(digits)
+                    .range(minimum, maximum, unit);
+            faults.add(
+                    Suspicion.of(value, minimum, maximum, unit).map(fault::hint).orElse(fault));
+            return null;
+        }
+        if (part.type() == Double.class) {
+            return value;
+        }
+        if (value != Math.rint(value)) {
+            faults.add(Fault.of(at, ProblemCode.NOT_WHOLE, part.name() + " must be a whole number.")
+                    .value(digits));
+            return null;
+        }
+        return (int) value;
+    }
+
+    private @Nullable String hintOnNumber() {
+        if (parser.currentToken() != JsonToken.VALUE_STRING) {
+            return null;
+        }
+        String text = parser.getString();
+        Matcher matcher = NUMBER_IN_TEXT.matcher(text);
+        if (matcher.matches()) {
+            return text.contains(",")
+                    ? "Send the number without quotes and with a decimal point."
+                    : "Send the number without quotes.";
+        }
+        return text.equalsIgnoreCase("nan") || text.toLowerCase(Locale.ROOT).contains("inf")
+                ? "Check the sensor; leave the field out when there is no reading."
+                : null;
+    }
+
+    private @Nullable Object truth(Part part, String at) {
+        return switch (parser.currentToken()) {
+            case VALUE_TRUE -> true;
+            case VALUE_FALSE -> false;
+            default -> wrongType(at, part.name(), "true or false", null);
+        };
+    }
+
+    private @Nullable Object word(Part part, String at) {
+        List<String> known = List.copyOf(part.words().keySet());
+        if (parser.currentToken() != JsonToken.VALUE_STRING) {
+            return wrongType(at, part.name(), "one of the words " + String.join(", ", known), null);
+        }
+        String sent = parser.getString();
+        Object constant = part.words().get(sent);
+        if (constant == null) {
+            Fault fault = Fault.of(
+                            at,
+                            ProblemCode.UNKNOWN_WORD,
+                            part.name() + " must be one of " + String.join(", ", known) + ".")
+                    .value(sent)
+                    .allowed(known);
+            faults.add(Words.nearest(sent, known)
+                    .map(word -> fault.hint("Maybe " + word + "?"))
+                    .orElse(fault));
+        }
+        return constant;
+    }
+
+    private @Nullable Object text(Part part, String at) {
+        if (parser.currentToken() != JsonToken.VALUE_STRING) {
+            return wrongType(at, part.name(), "text", null);
+        }
+        String sent = parser.getString();
+        if (sent.length() > part.schema().maxLength()
+                || !part.pattern().matcher(sent).matches()) {
+            faults.add(Fault.of(
+                            at,
+                            ProblemCode.WRONG_PATTERN,
+                            part.name() + " must match " + part.schema().pattern() + " and have at most "
+                                    + part.schema().maxLength() + " characters.")
+                    .value(sent));
+            return null;
+        }
+        return sent;
+    }
+
+    private @Nullable Object wrongType(String at, String name, String expected, @Nullable String hint) {
+        JsonToken token = parser.currentToken();
+        Fault fault = Fault.of(
+                at, ProblemCode.WRONG_TYPE, name + " must be " + expected + ", but " + called(token) + " was sent.");
+        if (token.isScalarValue() && token != JsonToken.VALUE_EMBEDDED_OBJECT) {
+            fault = fault.value(parser.getString());
+        }
+        faults.add(hint == null ? fault : fault.hint(hint));
+        parser.skipChildren();
+        return null;
+    }
+
+    private static String called(JsonToken token) {
+        return switch (token) {
+            case START_OBJECT -> "an object";
+            case START_ARRAY -> "a list";
+            case VALUE_STRING -> "text";
+            case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> "a number";
+            case VALUE_TRUE, VALUE_FALSE -> "true or false";
+            case VALUE_NULL -> "null";
+            default -> "something else";
+        };
+    }
+}

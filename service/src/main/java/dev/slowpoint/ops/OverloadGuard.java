@@ -1,0 +1,47 @@
+package dev.slowpoint.ops;
+
+import jakarta.servlet.FilterChain;
+import jakarta.servlet.ServletException;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Component;
+import org.springframework.web.filter.OncePerRequestFilter;
+
+/**
+ * Sends requests away at once while too many others wait for a thread, so that those admitted are answered in time and the
+ * queue drains. Probes and documents are always let in.
+ */
+@Component
+class OverloadGuard extends OncePerRequestFilter {
+
+    private final Capacity capacity;
+    private final int mostWaiting;
+    private final PlanMetrics metrics;
+
+    OverloadGuard(Capacity capacity, @Value("${slowpoint.limits.most-waiting}") int mostWaiting, PlanMetrics metrics) {
+        this.capacity = capacity;
+        this.mostWaiting = mostWaiting;
+        this.metrics = metrics;
+    }
+
+    @Override
+    protected boolean shouldNotFilter(HttpServletRequest request) {
+        return !request.getRequestURI().startsWith("/v1/");
+    }
+
+    @Override
+    protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+            throws ServletException, IOException {
+        if (capacity.waiting() > mostWaiting) {
+            metrics.refused("OVERLOADED");
+            response.setHeader(HttpHeaders.RETRY_AFTER, "1");
+            response.sendError(HttpStatus.SERVICE_UNAVAILABLE.value());
+            return;
+        }
+        chain.doFilter(request, response);
+    }
+}

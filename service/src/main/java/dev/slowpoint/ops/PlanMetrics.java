@@ -1,0 +1,92 @@
+package dev.slowpoint.ops;
+
+import dev.slowpoint.food.FoodGroup;
+import io.micrometer.core.instrument.Counter;
+import io.micrometer.core.instrument.MeterRegistry;
+import io.micrometer.core.instrument.Timer;
+import java.time.Duration;
+import java.util.Locale;
+import org.springframework.stereotype.Component;
+
+/**
+ * Counts what the service does, in terms of the trade. Every label takes its values from a list that is known when the
+ * service starts, never from what a caller sends.
+ */
+@Component
+public class PlanMetrics {
+
+    /** Plans, by verdict, group of food and parameter set. */
+    public static final String PLANS = "slowpoint.plans";
+
+    /** Warnings, by code. */
+    public static final String WARNINGS = "slowpoint.warnings";
+
+    /** Requests answered with a problem, by its code. */
+    public static final String REFUSED = "slowpoint.refused";
+
+    /** Time spent in the heat solver for one plan. */
+    public static final String SOLVER = "slowpoint.solver";
+
+    /** Time steps of the heat solver. */
+    public static final String SOLVER_STEPS = "slowpoint.solver.steps";
+
+    private final MeterRegistry registry;
+    private final Timer solver;
+    private final Counter solverSteps;
+
+    PlanMetrics(MeterRegistry registry) {
+        this.registry = registry;
+        this.solver = Timer.builder(SOLVER)
+                .description("Time spent in the heat solver for one plan")
+                .register(registry);
+        this.solverSteps = Counter.builder(SOLVER_STEPS)
+                .description("Time steps of the heat solver")
+                .register(registry);
+    }
+
+    /**
+     * Counts a plan.
+     *
+     * @param verdict of its safety, a word of the contract
+     * @param group of its food
+     * @param parameterSet version of a parameter set that is installed
+     */
+    public void planned(String verdict, FoodGroup group, String parameterSet) {
+        Counter.builder(PLANS)
+                .description("Plans answered")
+                .tag("verdict", verdict)
+                .tag("group", group.name().toLowerCase(Locale.ROOT))
+                .tag("parameter.set", parameterSet)
+                .register(registry)
+                .increment();
+    }
+
+    /** Counts a warning of a plan by its code from the catalogue. */
+    public void warned(String code) {
+        Counter.builder(WARNINGS)
+                .description("Warnings in plans answered")
+                .tag("code", code)
+                .register(registry)
+                .increment();
+    }
+
+    /** Counts a request that was answered with a problem, by its code from the catalogue. */
+    public void refused(String code) {
+        Counter.builder(REFUSED)
+                .description("Requests answered with a problem")
+                .tag("code", code)
+                .register(registry)
+                .increment();
+    }
+
+    /**
+     * Notes the work of the heat solver for one plan.
+     *
+     * @param spent in the solver
+     * @param steps of time, over all its runs
+     */
+    public void solved(Duration spent, long steps) {
+        solver.record(spent);
+        solverSteps.increment((double) steps);
+    }
+}
