@@ -121,10 +121,10 @@ public final class CatalogueAnswers {
     /** One rule. */
     @Schema(description = "One published rule.")
     public record RuleEntry(
-            @Schema(description = "Id for requests.", example = "us-salmonella-65-log")
+            @Schema(description = "Id for requests.", example = "us-fsis-2021")
             String id,
 
-            @Schema(description = "Readable name.", example = "Cooked meat, 6.5-log reduction of salmonella")
+            @Schema(description = "Readable name.", example = "FSIS cooking guideline with the FDA tables for the rest")
             String name,
 
             @Schema(description = "Who issued it, and where it holds.", example = "United States")
@@ -133,23 +133,66 @@ public final class CatalogueAnswers {
             @Schema(description = "Edition or year.", example = "2021")
             String edition,
 
-            @Schema(description = "What it requires, in one sentence.", example = "6.5-log reduction at the cold spot.")
-            String requirement,
+            @Schema(description = "What it asks of which food.")
+            List<RequirementEntry> requirements,
 
-            @Schema(description = "The organism that it is about.", example = "salmonella") @Nullable
-            String organism,
-
-            @Schema(description = "Log reduction that it requires.", example = "6.5", minimum = "0", maximum = "20")
-            @Unit("1")
-            @Nullable
-            Double requiredLog10,
+            @Schema(description = "What to know about it.") String note,
 
             @Schema(description = "Where it was published.") List<Origin> origins) {
 
-        /** Rounds, and copies the list. */
+        /** Copies the lists. */
         public RuleEntry {
-            requiredLog10 = requiredLog10 == null ? null : Figures.requiredLog10(requiredLog10);
+            requirements = List.copyOf(requirements);
             origins = List.copyOf(origins);
+        }
+    }
+
+    /** One thing that a rule asks. */
+    @Schema(description = "What a rule asks of some foods for one organism.")
+    public record RequirementEntry(
+            @Schema(description = "Id, as in plans.", example = "RQ-POULTRY-CHICKEN")
+            String id,
+
+            @Schema(description = "Groups of foods it speaks of.", example = "chicken")
+            List<String> groups,
+
+            @Schema(
+                    description = "Which pieces it speaks of.",
+                    examples = {"any", "intact", "nonIntact"})
+            String pieces,
+
+            @Schema(description = "Purposes it speaks of.", example = "keep")
+            List<String> purposes,
+
+            @Schema(description = "The organism.", example = "salmonella")
+            String organism,
+
+            @Schema(
+                    description = "Log reduction asked; 1 for one whole treatment.",
+                    example = "7",
+                    minimum = "0",
+                    maximum = "20")
+            @Unit("1")
+            double requiredLog10,
+
+            @Schema(description = "Below it nothing counts.", example = "57.78", minimum = "0", maximum = "100")
+            @Unit("Cel")
+            double floorC,
+
+            @Schema(description = "Published table it is judged by, if any.", example = "fsis-chicken-7.0") @Nullable
+            String table,
+
+            @Schema(description = "Whether it informs only and does not decide.", example = "false")
+            boolean advisory,
+
+            @Schema(description = "Where it comes from.") Origin origin) {
+
+        /** Rounds, and copies the lists. */
+        public RequirementEntry {
+            groups = List.copyOf(groups);
+            purposes = List.copyOf(purposes);
+            requiredLog10 = Figures.requiredLog10(requiredLog10);
+            floorC = Figures.temperatureC(floorC);
         }
     }
 
@@ -169,7 +212,7 @@ public final class CatalogueAnswers {
 
             @Schema(
                     description = "Its standing.",
-                    examples = {"current", "supported", "retired"})
+                    examples = {"current", "deprecated"})
             String status) {}
 
     /** All parameter sets. */
@@ -181,7 +224,7 @@ public final class CatalogueAnswers {
     /** One warning. */
     @Schema(description = "One warning that a plan may carry.")
     public record WarningEntry(
-            @Schema(description = "As it stands in plans.", example = "SLOW_WARM_UP")
+            @Schema(description = "As it stands in plans.", example = "WARM_UP_OVER_4H")
             String code,
 
             @Schema(
@@ -189,11 +232,20 @@ public final class CatalogueAnswers {
                     examples = {"info", "caution", "danger"})
             String severity,
 
-            @Schema(description = "What it means.", example = "The core warms up more slowly than the rule allows.")
-            String cause,
+            @Schema(
+                    description = "Of one plan, or a caution that stands always.",
+                    examples = {"warning", "caution"})
+            String kind,
 
-            @Schema(description = "What to do.", example = "Take a thinner piece or a warmer bath.")
-            String remedy) {}
+            @Schema(description = "When it is given.", example = "start below the freezing point")
+            String trigger,
+
+            @Schema(
+                    description = "Its sentence; values of a plan stand in braces.",
+                    example = "The plan counts thawing. It holds for separate, flat pieces only.")
+            String text,
+
+            @Schema(description = "What it rests on.") Origin origin) {}
 
     /** All warnings. */
     @Schema(description = "All warnings that plans may carry.")

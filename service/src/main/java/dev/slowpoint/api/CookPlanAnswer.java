@@ -90,7 +90,7 @@ public record CookPlanAnswer(
             @Schema(description = "The texture closes.") @Nullable
             Milestone goodUntil,
 
-            @Schema(description = "A vegetable or fruit is soft.") @Nullable
+            @Schema(description = "Too soft for most.") @Nullable
             Milestone softFrom) {}
 
     /** One moment over the stated tolerances. */
@@ -128,15 +128,21 @@ public record CookPlanAnswer(
             @Schema(description = "Best.", example = "8100", minimum = "0", maximum = LONGEST) @Unit("s")
             int bestS,
 
-            @Schema(description = "Not after.", example = "21600", minimum = "0", maximum = LONGEST) @Unit("s")
-            int latestS) {}
+            @Schema(
+                    description = "Not after; absent when nothing known closes the texture.",
+                    example = "21600",
+                    minimum = "0",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer latestS) {}
 
     /** A code and its sentence. */
     @Schema(description = "A code for programs and a sentence for people.")
     public record Reason(
             @Schema(
                     description = "For programs.",
-                    examples = {"LOCAL_CODE_PREVAILS", "NEVER_SAFE"})
+                    examples = {"ESTIMATE_NOT_GUARANTEE", "RULE_NEVER_MET"})
             String code,
 
             @Schema(description = "For people.", example = "Where a local food code asks for more, the code prevails.")
@@ -184,7 +190,7 @@ public record CookPlanAnswer(
                     examples = {"met", "notMet", "surfaceOnly", "notApplicable"})
             String verdict,
 
-            @Schema(description = "Id of the rule, see `/v1/rules`.", example = "us-salmonella-65-log")
+            @Schema(description = "Id of the rule, see `/v1/rules`.", example = "us-fsis-2021")
             String rule,
 
             @Schema(description = "The organism that decides.", example = "salmonella") @Nullable
@@ -246,16 +252,7 @@ public record CookPlanAnswer(
             Double marginMm,
 
             @Schema(
-                    description = "Probability that a piece within the tolerances misses the rule, rounded up.",
-                    example = "0.0001",
-                    minimum = "0",
-                    maximum = "1")
-            @Unit("1")
-            @Nullable
-            Double missProbability,
-
-            @Schema(
-                    description = "Time the core spends where bacteria grow.",
+                    description = "Time the core spends where bacteria grow, values as given.",
                     example = "2400",
                     minimum = "0",
                     maximum = LONGEST)
@@ -263,7 +260,7 @@ public record CookPlanAnswer(
             int growthRangeS,
 
             @Schema(
-                    description = "Time the core needs to leave the range in which bacteria grow.",
+                    description = "Worst-case time the core spends between 10 and 54.4 C.",
                     example = "3100",
                     minimum = "0",
                     maximum = LONGEST)
@@ -297,7 +294,6 @@ public record CookPlanAnswer(
             marginLog10 = marginLog10 == null ? null : Figures.achievedLog10(marginLog10);
             marginK = marginK == null ? null : Figures.marginK(marginK);
             marginMm = marginMm == null ? null : Figures.marginMm(marginMm);
-            missProbability = missProbability == null ? null : Figures.probability(missProbability);
         }
     }
 
@@ -321,13 +317,13 @@ public record CookPlanAnswer(
 
             @Schema(
                     description = "What closes the window.",
-                    examples = {"mushy", "dry"})
+                    examples = {"softening", "dryness", "notReached", "notModelled"})
             @Nullable
             String limit,
 
             @Schema(
                     description = "How much the window may be trusted.",
-                    examples = {"low", "medium", "high"})
+                    examples = {"low", "medium"})
             @Nullable
             String confidence) {
 
@@ -351,7 +347,7 @@ public record CookPlanAnswer(
     public record Warning(
             @Schema(
                     description = "For programs.",
-                    examples = {"SLOW_WARM_UP", "BELOW_HOT_HOLDING"})
+                    examples = {"WARM_UP_OVER_4H", "FROM_FROZEN"})
             String code,
 
             @Schema(
@@ -398,7 +394,7 @@ public record CookPlanAnswer(
             @Schema(description = "Plain id.", example = "listeria")
             String organism,
 
-            @Schema(description = "Id of the rule.", example = "uk-listeria-6-log")
+            @Schema(description = "Id of the requirement.", example = "RQ-POULTRY-CHICKEN")
             String rule,
 
             @Schema(description = "Required log reduction.", example = "6", minimum = "0", maximum = "20") @Unit("1")

@@ -3,6 +3,9 @@ package dev.slowpoint.api;
 import dev.slowpoint.food.Condition;
 import dev.slowpoint.food.FoodGroup;
 import dev.slowpoint.food.Form;
+import dev.slowpoint.plan.Stirring;
+import dev.slowpoint.safety.Eater;
+import dev.slowpoint.safety.Purpose;
 import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -42,8 +45,8 @@ public record CookPlanRequest(
 
         @Schema(
                 description =
-                        "Id of the published rule to meet; see `/v1/rules`. Chosen by food and purpose if absent.",
-                example = "us-salmonella-65-log",
+                        "Id of the published rule to meet; see `/v1/rules`. The default of the parameter set if absent.",
+                example = "us-fsis-2021",
                 pattern = NAME,
                 maxLength = 64)
         @Nullable
@@ -85,13 +88,18 @@ public record CookPlanRequest(
             @Schema(
                     description = "Class of the texture model for a food described by its composition. Texture is not"
                             + " judged if absent.",
-                    example = "tender-red-meat",
+                    example = "beef_tender",
                     pattern = "[a-z0-9]+([-_][a-z0-9]+)*",
                     maxLength = 64)
             @Nullable
             String textureClass,
 
-            @Schema(description = "What was done to the piece.", example = "intact", defaultValue = "intact")
+            @Schema(
+                    description =
+                            "What was done to the piece. Intact if absent, or for a food that does not come intact"
+                                    + " the least handled of its forms.",
+                    example = "intact")
+            @Nullable
             Form form,
 
             @Schema(description = "Raw, or cooked before and chilled.", example = "raw", defaultValue = "raw")
@@ -123,6 +131,12 @@ public record CookPlanRequest(
                         .excludes("composition", composition)
                         .excludes("group", group)
                         .excludes("textureClass", textureClass);
+            }
+            if (composition != null && group == null) {
+                faults.add(Fault.of(
+                        Pointer.child(at, "group"),
+                        ProblemCode.MISSING_FIELD,
+                        "group is required beside composition: it decides hazards and freezing."));
             }
             if (composition != null) {
                 Exclusion.of("composition", at, faults).excludes("fatPercent", fatPercent);
@@ -318,13 +332,14 @@ public record CookPlanRequest(
             Double coreC,
 
             @Schema(
-                    description = "How near the core must come to count as hot through.",
+                    description = "How near to the target the core counts as hot through. Default of the parameter set"
+                            + " (half a kelvin) if absent.",
                     example = "0.5",
                     minimum = "0.05",
-                    maximum = "5",
-                    defaultValue = "0.5")
+                    maximum = "5")
             @Unit("K")
-            double withinK,
+            @Nullable
+            Double withinK,
 
             @Schema(
                     description = "Moment at which the food is planned to leave the bath, counted from food in.",
@@ -381,35 +396,5 @@ public record CookPlanRequest(
         CYLINDER,
         /** Round on all sides. */
         SPHERE
-    }
-
-    /** How the water moves. */
-    public enum Stirring {
-        /** By a pump or a stirrer. */
-        PUMPED,
-        /** By its own warmth alone. */
-        STILL
-    }
-
-    /** What the cook is for. */
-    public enum Purpose {
-        /** Eaten at once. */
-        SERVE,
-        /** Made safe by a published rule. */
-        PASTEURISE,
-        /** Chilled and kept. */
-        KEEP,
-        /** Held long to soften. */
-        TENDERISE,
-        /** Cooked before; warmed to eat. */
-        REHEAT
-    }
-
-    /** Who will eat it. */
-    public enum Eater {
-        /** Anyone in good health. */
-        GENERAL,
-        /** The very young and old, the pregnant, people with a weak immune system. */
-        VULNERABLE
     }
 }

@@ -45,11 +45,6 @@ final class Figures {
         return rounded(value, 1, RoundingMode.HALF_EVEN);
     }
 
-    /** A probability, two significant digits, up; nothing below one in a million is told apart. */
-    static double probability(double value) {
-        return rounded(rounded(value, MOST_DIGITS, RoundingMode.CEILING), new MathContext(2, RoundingMode.CEILING));
-    }
-
     // From the exact value of the double: its printed digits depend on the age of the JVM.
     private static double rounded(double value, int decimals, RoundingMode mode) {
         BigDecimal figure = decimal(value).setScale(decimals, mode);

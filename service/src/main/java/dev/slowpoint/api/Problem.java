@@ -2,6 +2,7 @@ package dev.slowpoint.api;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** A problem document (RFC 9457). The same fault always gives the same bytes. */
 @Schema(
@@ -32,16 +33,48 @@ public record Problem(
         List<Fault> errors,
 
         @Schema(description = "Whether the same request may succeed later.", example = "false")
-        boolean retryable) {
+        boolean retryable,
 
-    /** Copies the faults. */
+        @Schema(description = "Baths that would do instead; only where some were looked for.") @Nullable
+        List<Alternative> alternatives) {
+
+    /** Copies the lists. */
     public Problem {
         errors = List.copyOf(errors);
+        alternatives = alternatives == null ? null : List.copyOf(alternatives);
+    }
+
+    /** A bath that would do instead. */
+    @Schema(name = "Alternative", description = "A bath that would do instead of the one asked for.")
+    public record Alternative(
+            @Schema(description = "Its temperature.", example = "57", minimum = "20", maximum = "100") @Unit("Cel")
+            double setpointC,
+
+            @Schema(
+                    description = "When the rule is met in it, for the values as given.",
+                    example = "4953",
+                    minimum = "0",
+                    maximum = "1209600")
+            @Unit("s")
+            int safeNominalS,
+
+            @Schema(
+                    description = "The same if everything hinders.",
+                    example = "8683",
+                    minimum = "0",
+                    maximum = "1209600")
+            @Unit("s")
+            int safeLateS) {}
+
+    /** The same problem with baths that would do instead. */
+    Problem offering(List<Alternative> offered) {
+        return new Problem(type, title, status, code, detail, errors, retryable, offered.isEmpty() ? null : offered);
     }
 
     /** A problem that lies in no field. */
     static Problem of(ProblemCode code, String detail) {
-        return new Problem(code.type(), code.title(), code.status(), code.name(), detail, List.of(), code.retryable());
+        return new Problem(
+                code.type(), code.title(), code.status(), code.name(), detail, List.of(), code.retryable(), null);
     }
 
     /** A problem with its faults; the first decides type and code. */
@@ -51,6 +84,7 @@ public record Problem(
                 ? first
                 : count + " faults" + (count > faults.size() ? ", of which " + faults.size() + " are listed" : "")
                         + ". The first: " + first;
-        return new Problem(code.type(), code.title(), code.status(), code.name(), detail, faults, code.retryable());
+        return new Problem(
+                code.type(), code.title(), code.status(), code.name(), detail, faults, code.retryable(), null);
     }
 }

@@ -53,7 +53,11 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
         ProblemCode code = ProblemCode.find(faults.get(0).code())
                 .filter(known -> known.status() == 422)
                 .orElse(ProblemCode.REQUEST_REFUSED);
-        return answer(Problem.of(code, faults, faults.size()), new HttpHeaders());
+        List<Problem.Alternative> offered = refusal.alternatives().stream()
+                .map(a -> new Problem.Alternative(
+                        a.setpointC(), (int) Math.rint(a.safeNominal()), (int) Math.ceil(a.safeLate())))
+                .toList();
+        return answer(Problem.of(code, faults, faults.size()).offering(offered), new HttpHeaders());
     }
 
     private static Fault translated(Refusal.Fault fault) {

@@ -164,6 +164,36 @@ enum ProblemCode {
             "Food too warm at the start",
             "Raw food this warm has left the cold chain, or the reading is wrong.",
             "Check the probe. Do not eat raw food that stood warm."),
+    BATH_TOO_COOL(
+            422,
+            "Bath too cool",
+            "The bath is so cool that bacteria grow in it faster than food cooks.",
+            "Send a setpoint of 38 C or more."),
+    CORE_ABOVE_BATH(
+            422,
+            "Core above the bath",
+            "The core temperature asked for is above the setpoint and can never be reached.",
+            "Raise the setpoint or lower target.coreC."),
+    PURPOSE_NEEDS_COOKED(
+            422,
+            "Only cooked food is reheated",
+            "The purpose is reheat and the food is raw.",
+            "Send food.condition cooked, or another purpose."),
+    SETPOINT_NEEDED(
+            422,
+            "Setpoint needed",
+            "No usual temperature is known for this food, so none can be recommended.",
+            "Send surroundings.bath.setpointC or target.coreC."),
+    NO_SETPOINT_FITS(
+            422,
+            "No setpoint fits",
+            "No bath within the usual range and twelve kelvin above makes this piece safe within its texture window.",
+            "Take a thinner piece, another purpose, or send a setpoint to see why."),
+    UNKNOWN_TEXTURE_CLASS(
+            422,
+            "Unknown texture class",
+            "The parameter set has no texture class of this name.",
+            "See textureClass in /v1/foods."),
     REQUEST_REFUSED(
             422,
             "The question cannot be answered",

@@ -4,6 +4,7 @@ import dev.slowpoint.food.Provenance;
 import dev.slowpoint.safety.Hazard;
 import dev.slowpoint.safety.Rule;
 import dev.slowpoint.safety.Verdict;
+import dev.slowpoint.texture.CloseLimit;
 import dev.slowpoint.texture.Confidence;
 import java.util.List;
 import java.util.Optional;
@@ -177,7 +178,7 @@ public record CookPlan(
      * @param opens the window opens, nominal
      * @param closes the window closes, nominal; infinity when nothing known closes it
      * @param lossPercent loss of juice at the time judged [% of raw mass]
-     * @param limit what closes the window, as a word
+     * @param limit what closes the window
      * @param confidence in the window
      */
     public record Texture(
@@ -186,7 +187,7 @@ public record CookPlan(
             double opens,
             double closes,
             OptionalDouble lossPercent,
-            String limit,
+            CloseLimit limit,
             Optional<Confidence> confidence) {}
 
     /**

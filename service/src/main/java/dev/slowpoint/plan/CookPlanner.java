@@ -14,6 +14,7 @@ import dev.slowpoint.plan.CookPlan.Texture;
 import dev.slowpoint.safety.Finding;
 import dev.slowpoint.safety.Requirement;
 import dev.slowpoint.safety.Rule;
+import dev.slowpoint.texture.CloseLimit;
 import dev.slowpoint.texture.EarlierDoses;
 import dev.slowpoint.texture.TextureClass;
 import dev.slowpoint.texture.TextureLevel;
@@ -22,7 +23,7 @@ import dev.slowpoint.texture.TextureReading;
 import dev.slowpoint.texture.TextureWindow;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -234,7 +235,7 @@ public final class CookPlanner {
                         reading.window().opens(),
                         reading.window().closes(),
                         reading.lossPercentAt(trial.judgedAt()),
-                        reading.window().limit().name().toLowerCase(Locale.ROOT),
+                        reading.window().limit(),
                         Optional.of(reading.confidence())))
                 .orElseGet(() -> new Texture(
                         false,
@@ -242,7 +243,7 @@ public final class CookPlanner {
                         Double.POSITIVE_INFINITY,
                         Double.POSITIVE_INFINITY,
                         OptionalDouble.empty(),
-                        "not_modelled",
+                        CloseLimit.NOT_MODELLED,
                         Optional.empty()));
     }
 
@@ -277,7 +278,7 @@ public final class CookPlanner {
                 knowledge.thermal().bias().origins().get(1)));
         sources.add(new Source(
                 "film coefficient",
-                java.util.Objects.requireNonNull(knowledge
+                Objects.requireNonNull(knowledge
                                 .films()
                                 .get(
                                         task.bath().stirring() == Stirring.PUMPED

@@ -1,0 +1,193 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.api.CookPlanAnswer.Milestone;
+import dev.slowpoint.api.CookPlanAnswer.Reason;
+import dev.slowpoint.api.CookPlanAnswer.Warning;
+import dev.slowpoint.plan.CookPlan;
+import dev.slowpoint.plan.Notice;
+import dev.slowpoint.plan.NoticeCode;
+import dev.slowpoint.plan.NoticeRule;
+import dev.slowpoint.plan.Span;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Turns a plan into an answer: metres made millimetres, what never happens left out, seconds rounded to whole ones. A time
+ * to wait for is rounded up and a time to be done by is rounded down.
+ */
+final class PlanTranslation {
+
+    private static final double MM_PER_M = 1000.0;
+    private static final int DIGEST_SHOWN = 16;
+
+    private final CookPlan plan;
+    private final Map<NoticeCode, NoticeRule> rules;
+    private final Sentences sentences;
+
+    PlanTranslation(CookPlan plan, Map<NoticeCode, NoticeRule> rules, Sentences sentences) {
+        this.plan = plan;
+        this.rules = rules;
+        this.sentences = sentences;
+    }
+
+    /** The answer, with the parts asked for. */
+    CookPlanAnswer answer(Set<Include> include) {
+        CookPlan.TakeOut takeOut = plan.takeOut();
+        return new CookPlanAnswer(
+                plan.parameterSet(),
+                plan.digest().substring(0, DIGEST_SHOWN),
+                plan.setpointC(),
+                plan.advice().map(sentences::of).orElse(null),
+                times(),
+                takeOut.obstacle().isPresent()
+                        ? null
+                        : new CookPlanAnswer.TakeOut(
+                                up(takeOut.earliest()), up(takeOut.best()), downOrNever(takeOut.latest())),
+                takeOut.obstacle()
+                        .map(o -> new Reason(o.name(), sentences.of(o)))
+                        .orElse(null),
+                plan.atServe()
+                        .map(s -> new CookPlanAnswer.AtServe(
+                                up(s.at()), s.coreC(), s.coreEarlyC(), s.coreLateC(), s.surfaceC()))
+                        .orElse(null),
+                safety(),
+                texture(),
+                warnings(),
+                cautions(),
+                plan.curve().map(PlanTranslation::curve).orElse(null),
+                include.contains(Include.ORGANISMS) ? organisms() : null,
+                include.contains(Include.SOURCES) ? sources() : null);
+    }
+
+    private CookPlanAnswer.Times times() {
+        CookPlan.Times times = plan.times();
+        return new CookPlanAnswer.Times(
+                awaited(Optional.of(times.hotThrough())),
+                awaited(times.safe()),
+                awaited(times.tender()),
+                until(times.goodUntil()),
+                until(times.softFrom()));
+    }
+
+    private static @Nullable Milestone awaited(Optional<Span> span) {
+        return span.map(s -> milestone(
+                        whole(Math.rint(s.nominal())), whole(Math.floor(s.early())), whole(Math.ceil(s.late()))))
+                .orElse(null);
+    }
+
+    private static @Nullable Milestone until(Optional<Span> span) {
+        return span.map(s -> milestone(
+                        whole(Math.rint(s.nominal())), whole(Math.floor(s.early())), whole(Math.floor(s.late()))))
+                .orElse(null);
+    }
+
+    private static @Nullable Milestone milestone(
+            @Nullable Integer nominal, @Nullable Integer early, @Nullable Integer late) {
+        return nominal == null && early == null && late == null ? null : new Milestone(nominal, early, late);
+    }
+
+    private CookPlanAnswer.Safety safety() {
+        CookPlan.Safety safety = plan.safety();
+        Optional<CookPlan.Organism> governing = safety.governing();
+        return new CookPlanAnswer.Safety(
+                Words.of(safety.verdict()),
+                safety.rule().id(),
+                governing.map(o -> Words.of(o.hazard())).orElse(null),
+                governing.map(CookPlan.Organism::requiredLog10).orElse(null),
+                governing.map(CookPlan.Organism::achievedLog10).orElse(null),
+                governing.map(CookPlan.Organism::nominalLog10).orElse(null),
+                governing.map(CookPlan.Organism::marginLog10).orElse(null),
+                safety.margins().seconds().isPresent()
+                        ? whole(Math.floor(safety.margins().seconds().getAsDouble()))
+                        : null,
+                boxed(safety.margins().kelvin(), 1.0),
+                boxed(safety.margins().metres(), MM_PER_M),
+                up(safety.growthRange()),
+                up(safety.warmUp()),
+                whole(Math.floor(safety.warmUpLeft())),
+                up(safety.judgedAt()));
+    }
+
+    private CookPlanAnswer.Texture texture() {
+        CookPlan.Texture texture = plan.texture();
+        Integer opens = whole(Math.ceil(texture.opens()));
+        Integer closes = whole(Math.floor(texture.closes()));
+        return new CookPlanAnswer.Texture(
+                Words.of(texture.verdict()),
+                opens == null && closes == null ? null : new CookPlanAnswer.Window(opens, closes),
+                boxed(texture.lossPercent(), 1.0),
+                Words.of(texture.limit()),
+                texture.confidence().map(Words::of).orElse(null));
+    }
+
+    private List<Warning> warnings() {
+        List<Warning> warnings = new ArrayList<>();
+        for (Notice notice : plan.notices()) {
+            NoticeRule rule = Objects.requireNonNull(rules.get(notice.code()));
+            if (rule.kind() == NoticeRule.Kind.WARNING) {
+                warnings.add(new Warning(notice.code().name(), Words.of(rule.severity()), sentences.of(notice)));
+            }
+        }
+        return warnings;
+    }
+
+    private List<Reason> cautions() {
+        List<Reason> cautions = new ArrayList<>();
+        for (Notice notice : plan.notices()) {
+            if (Objects.requireNonNull(rules.get(notice.code())).kind() == NoticeRule.Kind.CAUTION) {
+                cautions.add(new Reason(notice.code().name(), sentences.of(notice)));
+            }
+        }
+        return cautions;
+    }
+
+    private static CookPlanAnswer.Curve curve(CookPlan.Curve curve) {
+        return new CookPlanAnswer.Curve(
+                Arrays.stream(curve.times()).mapToObj(t -> (int) t).toList(),
+                Arrays.stream(curve.coreC()).boxed().toList(),
+                Arrays.stream(curve.surfaceC()).boxed().toList(),
+                Arrays.stream(curve.meanC()).boxed().toList());
+    }
+
+    private List<CookPlanAnswer.Organism> organisms() {
+        return plan.safety().organisms().stream()
+                .map(o -> new CookPlanAnswer.Organism(
+                        Words.of(o.hazard()),
+                        o.requirement(),
+                        o.requiredLog10(),
+                        o.achievedLog10(),
+                        o.marginLog10(),
+                        o.advisory()))
+                .toList();
+    }
+
+    private List<CookPlanAnswer.Source> sources() {
+        return plan.sources().stream()
+                .map(s -> new CookPlanAnswer.Source(
+                        s.what(), Words.of(s.origin().mark()), s.origin().source()))
+                .toList();
+    }
+
+    private static @Nullable Double boxed(OptionalDouble value, double factor) {
+        return value.isPresent() ? value.getAsDouble() * factor : null;
+    }
+
+    private static int up(double seconds) {
+        return (int) Math.ceil(seconds);
+    }
+
+    private static @Nullable Integer downOrNever(double seconds) {
+        return whole(Math.floor(seconds));
+    }
+
+    private static @Nullable Integer whole(double seconds) {
+        return Double.isFinite(seconds) ? (int) seconds : null;
+    }
+}

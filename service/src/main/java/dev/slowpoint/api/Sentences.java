@@ -1,0 +1,46 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.plan.CookPlan;
+import dev.slowpoint.plan.Notice;
+import dev.slowpoint.plan.NoticeCode;
+import dev.slowpoint.plan.SetpointAdvice;
+import java.text.MessageFormat;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import org.springframework.stereotype.Component;
+
+/** Says in plain words what a plan means. The words stand in the message bundle. */
+@Component
+final class Sentences {
+
+    private final ResourceBundle bundle = ResourceBundle.getBundle("messages", Locale.ROOT);
+
+    /** The sentence of a notice with its values. */
+    String of(Notice notice) {
+        return say(notice.code().name(), notice.values());
+    }
+
+    /** The sentence of a notice with its places for values left open. */
+    String pattern(NoticeCode code) {
+        return bundle.getString(code.name()).replace("''", "'");
+    }
+
+    /** Why there is no time to take the food out. */
+    String of(CookPlan.Obstacle obstacle) {
+        return say("OBSTACLE_" + obstacle.name(), List.of());
+    }
+
+    /** Why the service chose a setpoint. */
+    String of(SetpointAdvice advice) {
+        return say("ADVICE_" + advice.reason().name(), List.of(advice.lowC(), advice.highC()));
+    }
+
+    private String say(String key, List<Object> values) {
+        Object[] words = values.stream()
+                .map(v -> v instanceof String word && bundle.containsKey(word) ? bundle.getString(word) : v)
+                .toArray();
+        return new MessageFormat(bundle.getString(key), Locale.ENGLISH).format(Arrays.copyOf(words, words.length));
+    }
+}
