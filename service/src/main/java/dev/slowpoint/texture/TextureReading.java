@@ -15,7 +15,7 @@ import java.util.OptionalDouble;
  * @param window when it is good to eat
  * @param levels all levels of the processes that are edges or states, with their times
  * @param confidence the least of the levels that make the window
- * @param extrapolated whether such a level was judged above the temperatures its law was made for
+ * @param extrapolated whether such a level is judged by temperatures above those its law was made for
  * @param moisture loss of juice over time, if the class models it
  */
 public record TextureReading(
@@ -68,7 +68,10 @@ public record TextureReading(
                 levels.add(
                         new LevelTime(process.part(), process.kind(), level, dose.timeOf(level.threshold() - before)));
             }
-            extrapolated |= extrapolates(process, history);
+            extrapolated |= extrapolates(
+                    process,
+                    history,
+                    levels.subList(levels.size() - process.levels().size(), levels.size()));
         }
         TextureWindow window = window(textureClass, history, hotThroughC, levels, moisture);
         return new TextureReading(
@@ -121,16 +124,26 @@ public record TextureReading(
         return new TextureWindow(opens, best, softens, dries, softFrom, ruinedFrom, textureClass.closeModelled());
     }
 
-    private static boolean extrapolates(TextureProcess process, TemperatureHistory history) {
+    /** Whether an edge was, or would be, reached only after a place grew hotter than its law was made for. */
+    private static boolean extrapolates(TextureProcess process, TemperatureHistory history, List<LevelTime> reached) {
         if (process.law().stops()) {
             return false;
         }
-        double testedToC = process.levels().stream()
-                .filter(level -> edge(level))
-                .mapToDouble(TextureLevel::testedToC)
-                .min()
-                .orElse(Double.POSITIVE_INFINITY);
-        return testedToC < Double.POSITIVE_INFINITY && process.place().highestC(history) > testedToC;
+        double limitC = Double.NaN;
+        double above = Double.POSITIVE_INFINITY;
+        for (LevelTime at : reached) {
+            if (at.level().edge() == Edge.STATE || at.level().edge() == Edge.EXPLAINS) {
+                continue;
+            }
+            if (at.level().testedToC() != limitC) {
+                limitC = at.level().testedToC();
+                above = process.place().firstAbove(history, limitC);
+            }
+            if (above < at.time()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The least of the levels that open the window, and of what closes it or might. */
@@ -145,9 +158,5 @@ public record TextureReading(
         return dryness && textureClass.dryCurve().isPresent()
                 ? least.least(textureClass.dryCurve().get().confidence())
                 : least;
-    }
-
-    private static boolean edge(TextureLevel level) {
-        return level.edge() != Edge.STATE && level.edge() != Edge.EXPLAINS;
     }
 }
