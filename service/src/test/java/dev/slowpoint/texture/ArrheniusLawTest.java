@@ -29,6 +29,18 @@ class ArrheniusLawTest {
         }
     }
 
+    /** The steepest law of the table, z = 4.2 K: its tabulated rate against the formula. */
+    @Test
+    void the_tabulated_rate_is_the_formula_within_a_millionth() {
+        ArrheniusLaw law = new ArrheniusLaw(0.063 / 60.0, 58.0, 488_800.0, 48.0, NEVER);
+        for (double temperatureC = 48.0; temperatureC < 115.0; temperatureC += 0.0371) {
+            double expected = 0.063
+                    / 60.0
+                    * Math.exp(488_800.0 / 8.314 * (1.0 / (58.0 + 273.15) - 1.0 / (temperatureC + 273.15)));
+            assertThat(law.perSecond(temperatureC) / expected).isCloseTo(1.0, within(1e-6));
+        }
+    }
+
     /** Skipnes et al. 2008: D62 = 130.1 min and z = 5.74 C of cod actin; a z further up the rate is tenfold. */
     @Test
     void a_z_value_makes_the_rate_tenfold() {
