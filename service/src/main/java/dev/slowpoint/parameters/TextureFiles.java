@@ -79,8 +79,17 @@ public final class TextureFiles {
                 row.word(Opening.class, "opens"),
                 own,
                 curve.map(curves::get),
+                curve.isPresent() && dryCloses(row),
                 row.optionalText("doneness"),
                 row.provenance());
+    }
+
+    private static boolean dryCloses(CsvTable.Row row) {
+        return switch (row.text("dryness")) {
+            case "closes" -> true;
+            case "told" -> false;
+            default -> throw row.fault("dryness", "must be closes or told");
+        };
     }
 
     /** Processes by food class. Rows that share a clock become the levels of one process, so that it runs once. */

@@ -19,8 +19,6 @@ import dev.slowpoint.texture.EarlierDoses;
 import dev.slowpoint.texture.TextureClass;
 import dev.slowpoint.texture.TextureLevel;
 import dev.slowpoint.texture.TextureProcess;
-import dev.slowpoint.texture.TextureReading;
-import dev.slowpoint.texture.TextureWindow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -145,11 +143,7 @@ public final class CookPlanner {
                     TemperatureHistory history = Setting.of(
                                     before, cook.setpointC(), Corner.NOMINAL, knowledge, materials)
                             .until(cook.held());
-                    return TextureReading.of(
-                                    textureClass,
-                                    history,
-                                    TextureWindow.hotThroughC(cook.setpointC(), cook.setpointC()))
-                            .after();
+                    return EarlierDoses.none(textureClass).then(textureClass, history, cook.held());
                 })
                 .orElseGet(() -> EarlierDoses.none(textureClass));
     }

@@ -16,6 +16,10 @@ public final class ArrheniusLaw implements RateLaw {
     public static final double GAS_CONSTANT = 8.314;
 
     private static final double ZERO_C_IN_K = 273.15;
+    /** A quarter of a kelvin keeps even the steepest law of the table, z = 4.2 K, within a millionth. */
+    private static final double TABLE_STEP_K = 0.25;
+
+    private static final double TABLE_SPAN_K = 60.0;
 
     private final double perSecondAtReference;
     private final double referenceC;
@@ -27,6 +31,7 @@ public final class ArrheniusLaw implements RateLaw {
 
     private final double exponentFallK;
     private final double[] breaksC;
+    private final CubicTable table;
 
     /**
      * A law from its constants.
@@ -68,6 +73,7 @@ public final class ArrheniusLaw implements RateLaw {
         this.exponentFallK = activationEnergy / GAS_CONSTANT;
         this.exponent = exponentFallK / (referenceC + ZERO_C_IN_K);
         this.breaksC = Double.isInfinite(stopsAboveC) ? new double[] {floorC} : new double[] {floorC, stopsAboveC};
+        this.table = CubicTable.of(this::exact, floorC, floorC + TABLE_SPAN_K, TABLE_STEP_K);
     }
 
     @Override
@@ -75,6 +81,10 @@ public final class ArrheniusLaw implements RateLaw {
         if (temperatureC < floorC || temperatureC > stopsAboveC) {
             return 0.0;
         }
+        return table.at(temperatureC);
+    }
+
+    private double exact(double temperatureC) {
         return perSecondAtReference * Exp.exp(exponent - exponentFallK / (temperatureC + ZERO_C_IN_K));
     }
 

@@ -1,5 +1,7 @@
 package dev.slowpoint.texture;
 
+import dev.slowpoint.heat.TemperatureHistory;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -31,5 +33,39 @@ public record EarlierDoses(String textureClass, List<Double> doses, double lossP
                 textureClass.id(),
                 textureClass.processes().stream().map(p -> 0.0).toList(),
                 0.0);
+    }
+
+    /**
+     * With one more cook on top.
+     *
+     * @param textureClass the class for which these doses were counted
+     * @param history of the piece in that cook
+     * @param until when it was taken out [s from the start of the history]
+     */
+    public EarlierDoses then(TextureClass textureClass, TemperatureHistory history, double until) {
+        requireOf(textureClass);
+        List<Double> sums = new ArrayList<>();
+        for (int i = 0; i < doses.size(); i++) {
+            TextureProcess process = textureClass.processes().get(i);
+            double more = process.explains()
+                    ? 0.0
+                    : process.place().dose(process.law(), history).at(until);
+            sums.add(doses.get(i) + more);
+        }
+        double loss = textureClass
+                .moisture()
+                .map(curve -> curve.over(history, lossPercent).percentAt(until))
+                .orElse(lossPercent);
+        return new EarlierDoses(textureClass.id(), sums, loss);
+    }
+
+    /** Refuses another class than the one for which the doses were counted. */
+    void requireOf(TextureClass other) {
+        if (!textureClass.equals(other.id())
+                || doses.size() != other.processes().size()) {
+            throw new IllegalArgumentException("earlier doses of " + textureClass
+                    + " do not belong to texture class " + other.id()
+                    + ". Maybe the two cooks named different foods?");
+        }
     }
 }

@@ -11,6 +11,8 @@ import java.util.Arrays;
  */
 public final class MoistureLoss {
 
+    private static final double NOTHING_LEFT = 1e-6;
+
     private final double[] times;
     private final double[] percents;
     private final double[] slopes;
@@ -72,8 +74,13 @@ public final class MoistureLoss {
     private double decay(int piece) {
         double before = slopes[piece];
         double after = slopes[piece + 1];
-        if (!(before > 0.0 && after > 0.0)) {
+        double gain = percents[piece + 1] - percents[piece];
+        if (!(before > 0.0 && gain > 0.0)) {
             return 0.0;
+        }
+        if (after < NOTHING_LEFT * before) {
+            // All is lost long before the end of the piece, and the last slope is rounding: the first one tells.
+            return before * (times[piece + 1] - times[piece]) / gain;
         }
         double c = StrictMath.log(before / after);
         return Math.abs(c) < 1e-6 ? 0.0 : c;

@@ -34,13 +34,14 @@ public enum Place {
         };
     }
 
-    /** The highest temperature [C] of a sample that counts at this place. */
-    double highestC(TemperatureHistory history) {
+    /** The first sample time [s] at which a node that counts here is hotter than {@code limitC}; infinity if never. */
+    double firstAbove(TemperatureHistory history, double limitC) {
+        int last = history.nodes() - 1;
         return switch (this) {
-            case CORE -> highestC(history, 0, 0);
-            case SURFACE -> highestC(history, history.nodes() - 1, history.nodes() - 1);
-            case MEAN, WHITE_MEAN -> highestC(history, 0, history.nodes() - 1);
-            case YOLK_MEAN -> highestC(history, 0, outermostOfYolk(history));
+            case CORE -> firstAbove(history, limitC, 0, 0);
+            case SURFACE -> firstAbove(history, limitC, last, last);
+            case MEAN, WHITE_MEAN -> firstAbove(history, limitC, 0, last);
+            case YOLK_MEAN -> firstAbove(history, limitC, 0, outermostOfYolk(history));
         };
     }
 
@@ -52,13 +53,14 @@ public enum Place {
         return node;
     }
 
-    private static double highestC(TemperatureHistory history, int from, int to) {
-        double highest = Double.NEGATIVE_INFINITY;
+    private static double firstAbove(TemperatureHistory history, double limitC, int from, int to) {
         for (int sample = 0; sample < history.samples(); sample++) {
             for (int node = from; node <= to; node++) {
-                highest = Math.max(highest, history.temperatureC(sample, node));
+                if (history.temperatureC(sample, node) > limitC) {
+                    return history.time(sample);
+                }
             }
         }
-        return highest;
+        return Double.POSITIVE_INFINITY;
     }
 }

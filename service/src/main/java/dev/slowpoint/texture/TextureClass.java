@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param opening what opens the window
  * @param processes the clocks, at least one with a level that opens or closes the window
  * @param moisture how juice is lost, if that is modelled
+ * @param dryCloses whether the limit of the loss curve closes the window; otherwise the loss is told and not judged
  * @param donenessScale scale of words for doneness, if there is one
  * @param provenance of the choice of opening and loss curve
  */
@@ -23,6 +24,7 @@ public record TextureClass(
         Opening opening,
         List<TextureProcess> processes,
         Optional<MoistureModel> moisture,
+        boolean dryCloses,
         Optional<String> donenessScale,
         Provenance provenance) {
 
@@ -41,7 +43,12 @@ public record TextureClass(
 
     /** Whether anything is known that closes the window. */
     public boolean closeModelled() {
-        return moisture.isPresent() || has(processes, Edge.CLOSES);
+        return dryCurve().isPresent() || has(processes, Edge.CLOSES);
+    }
+
+    /** The loss curve whose limit closes the window, if there is one. */
+    Optional<MoistureModel> dryCurve() {
+        return dryCloses ? moisture : Optional.empty();
     }
 
     /**

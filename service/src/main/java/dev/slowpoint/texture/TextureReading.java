@@ -15,9 +15,8 @@ import java.util.OptionalDouble;
  * @param window when it is good to eat
  * @param levels all levels of the processes that are edges or states, with their times
  * @param confidence the least of the levels that make the window
- * @param extrapolated whether such a level was judged above the temperatures its law was made for
+ * @param extrapolated whether such a level is judged by temperatures above those its law was made for
  * @param moisture loss of juice over time, if the class models it
- * @param after doses and loss at the end of the history, for a cook that follows
  */
 public record TextureReading(
         String textureClass,
@@ -25,8 +24,7 @@ public record TextureReading(
         List<LevelTime> levels,
         Confidence confidence,
         boolean extrapolated,
-        Optional<MoistureLoss> moisture,
-        EarlierDoses after) {
+        Optional<MoistureLoss> moisture) {
 
     /** Copies the levels. */
     public TextureReading {
@@ -54,22 +52,15 @@ public record TextureReading(
      */
     public static TextureReading of(
             TextureClass textureClass, TemperatureHistory history, double hotThroughC, EarlierDoses earlier) {
-        if (!earlier.textureClass().equals(textureClass.id())
-                || earlier.doses().size() != textureClass.processes().size()) {
-            throw new IllegalArgumentException("earlier doses of " + earlier.textureClass()
-                    + " do not belong to texture class " + textureClass.id()
-                    + ". Maybe the two cooks named different foods?");
-        }
+        earlier.requireOf(textureClass);
         Optional<MoistureLoss> moisture =
                 textureClass.moisture().map(curve -> curve.over(history, earlier.lossPercent()));
         List<LevelTime> levels = new ArrayList<>();
-        List<Double> doses = new ArrayList<>();
         boolean extrapolated = false;
         for (int i = 0; i < textureClass.processes().size(); i++) {
             TextureProcess process = textureClass.processes().get(i);
             double before = earlier.doses().get(i);
             if (process.explains()) {
-                doses.add(before);
                 continue;
             }
             Dose dose = process.place().dose(process.law(), history);
@@ -77,21 +68,14 @@ public record TextureReading(
                 levels.add(
                         new LevelTime(process.part(), process.kind(), level, dose.timeOf(level.threshold() - before)));
             }
-            doses.add(before + dose.total());
-            extrapolated |= extrapolates(process, history);
+            extrapolated |= extrapolates(
+                    process,
+                    history,
+                    levels.subList(levels.size() - process.levels().size(), levels.size()));
         }
         TextureWindow window = window(textureClass, history, hotThroughC, levels, moisture);
         return new TextureReading(
-                textureClass.id(),
-                window,
-                levels,
-                confidence(textureClass, window.limit()),
-                extrapolated,
-                moisture,
-                new EarlierDoses(
-                        textureClass.id(),
-                        doses,
-                        moisture.map(loss -> loss.percentAt(history.end())).orElse(earlier.lossPercent())));
+                textureClass.id(), window, levels, confidence(textureClass, window.limit()), extrapolated, moisture);
     }
 
     /** Where a time [s] lies with respect to the window. */
@@ -133,22 +117,33 @@ public record TextureReading(
                 case STATE, EXPLAINS -> {}
             }
         }
-        double dries = moisture.isPresent()
-                ? moisture.get().timeOf(textureClass.moisture().orElseThrow().dryPercent())
-                : Double.POSITIVE_INFINITY;
+        double dries = Double.POSITIVE_INFINITY;
+        if (moisture.isPresent() && textureClass.dryCurve().isPresent()) {
+            dries = moisture.get().timeOf(textureClass.dryCurve().get().dryPercent());
+        }
         return new TextureWindow(opens, best, softens, dries, softFrom, ruinedFrom, textureClass.closeModelled());
     }
 
-    private static boolean extrapolates(TextureProcess process, TemperatureHistory history) {
+    /** Whether an edge was, or would be, reached only after a place grew hotter than its law was made for. */
+    private static boolean extrapolates(TextureProcess process, TemperatureHistory history, List<LevelTime> reached) {
         if (process.law().stops()) {
             return false;
         }
-        double testedToC = process.levels().stream()
-                .filter(level -> edge(level))
-                .mapToDouble(TextureLevel::testedToC)
-                .min()
-                .orElse(Double.POSITIVE_INFINITY);
-        return testedToC < Double.POSITIVE_INFINITY && process.place().highestC(history) > testedToC;
+        double limitC = Double.NaN;
+        double above = Double.POSITIVE_INFINITY;
+        for (LevelTime at : reached) {
+            if (at.level().edge() == Edge.STATE || at.level().edge() == Edge.EXPLAINS) {
+                continue;
+            }
+            if (at.level().testedToC() != limitC) {
+                limitC = at.level().testedToC();
+                above = process.place().firstAbove(history, limitC);
+            }
+            if (above < at.time()) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The least of the levels that open the window, and of what closes it or might. */
@@ -160,12 +155,8 @@ public record TextureReading(
                 .filter(level -> level.edge() == Edge.OPENS || (softening && level.edge() == Edge.CLOSES))
                 .map(TextureLevel::confidence)
                 .reduce(Confidence.MEDIUM, Confidence::least);
-        return dryness && textureClass.moisture().isPresent()
-                ? least.least(textureClass.moisture().get().confidence())
+        return dryness && textureClass.dryCurve().isPresent()
+                ? least.least(textureClass.dryCurve().get().confidence())
                 : least;
-    }
-
-    private static boolean edge(TextureLevel level) {
-        return level.edge() != Edge.STATE && level.edge() != Edge.EXPLAINS;
     }
 }

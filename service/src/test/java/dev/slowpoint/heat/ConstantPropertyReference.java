@@ -13,10 +13,10 @@ public final class ConstantPropertyReference {
     /** This reference keeps no heat account. */
     private static final HeatBalance NO_ACCOUNT = new HeatBalance(0.0, 0.0, 0.0);
 
-    private static final int MODES = 80;
-    private static final int INTERVALS = 60;
+    private static final int MODES = 60;
+    private static final int INTERVALS = 40;
     /** Samples follow each other at this share of the time since the last change of the bath. */
-    private static final double GROWTH = 0.03;
+    private static final double GROWTH = 0.04;
 
     private final Body body;
     private final double diffusivity;
