@@ -142,7 +142,8 @@ final class Asking {
     Told plan() {
         Response response = send();
         if (response.statusCode() != 200) {
-            throw new AssertionError("no plan for " + json() + " but " + response.statusCode() + ": " + response.asString());
+            throw new AssertionError(
+                    "no plan for " + json() + " but " + response.statusCode() + ": " + response.asString());
         }
         return new Told(JSON.readTree(response.asByteArray()));
     }
@@ -151,7 +152,8 @@ final class Asking {
     Told refusal(int status) {
         Response response = send();
         if (response.statusCode() != status) {
-            throw new AssertionError("expected " + status + " but got " + response.statusCode() + ": " + response.asString());
+            throw new AssertionError(
+                    "expected " + status + " but got " + response.statusCode() + ": " + response.asString());
         }
         return new Told(JSON.readTree(response.asByteArray()));
     }

@@ -26,7 +26,13 @@ class SituationsTest extends HttpTest {
     @Test
     @DisplayName("S01: a thin chicken breast has time in hand after ninety minutes")
     void a_thin_chicken_breast_has_time_in_hand() {
-        Told us = ask("chicken-breast").slab(25).from(5).bath(65).within(1).servedAfterMinutes(90).plan();
+        Told us = ask("chicken-breast")
+                .slab(25)
+                .from(5)
+                .bath(65)
+                .within(1)
+                .servedAfterMinutes(90)
+                .plan();
         assertThat(us.minutes("/times/hotThrough/nominalS")).isBetween(35.0, 65.0);
         assertThat(us.minutes("/times/safe/nominalS")).isBetween(33.0, 60.0);
         assertThat(us.minutes("/times/safe/lateS")).isLessThan(75.0);
@@ -36,15 +42,26 @@ class SituationsTest extends HttpTest {
         assertThat(us.minutes("/safety/marginS")).isPositive();
         assertThat(us.number("/safety/nominalLog10")).isGreaterThanOrEqualTo(12.0);
 
-        Told uk = ask("chicken-breast").slab(25).from(5).bath(65).rule("uk-fsa").servedAfterMinutes(90).plan();
+        Told uk = ask("chicken-breast")
+                .slab(25)
+                .from(5)
+                .bath(65)
+                .rule("uk-fsa")
+                .servedAfterMinutes(90)
+                .plan();
         assertThat(uk.minutes("/times/safe/nominalS")).isBetween(38.0, 59.0);
     }
 
     @Test
     @DisplayName("S03: a very thick steak straight from the freezer is not done after four hours")
     void a_very_thick_frozen_steak_needs_more_than_four_hours() {
-        Told frozen =
-                ask("beef-sirloin").slab(64).from(-18).bath(55.3).within(1).servedAfterMinutes(240).plan();
+        Told frozen = ask("beef-sirloin")
+                .slab(64)
+                .from(-18)
+                .bath(55.3)
+                .within(1)
+                .servedAfterMinutes(240)
+                .plan();
         assertThat(frozen.number("/atServe/coreC")).isBetween(47.0, 53.0);
         assertThat(frozen.minutes("/times/hotThrough/nominalS")).isBetween(279.0, 387.0);
         assertThat(frozen.minutes("/times/safe/nominalS")).isBetween(339.0, 431.0);
@@ -61,9 +78,19 @@ class SituationsTest extends HttpTest {
     void what_a_frozen_start_adds_grows_with_thickness() {
         double[][] sizes = {{25, 13, 20}, {38, 28, 39}, {50, 47, 62}};
         for (double[] size : sizes) {
-            double fresh = ask("beef-sirloin").slab(size[0]).from(5).bath(55).core(54, 0.05).plan()
+            double fresh = ask("beef-sirloin")
+                    .slab(size[0])
+                    .from(5)
+                    .bath(55)
+                    .core(54, 0.05)
+                    .plan()
                     .minutes("/times/hotThrough/nominalS");
-            double frozen = ask("beef-sirloin").slab(size[0]).from(-18).bath(55).core(54, 0.05).plan()
+            double frozen = ask("beef-sirloin")
+                    .slab(size[0])
+                    .from(-18)
+                    .bath(55)
+                    .core(54, 0.05)
+                    .plan()
                     .minutes("/times/hotThrough/nominalS");
             assertThat(frozen - fresh).as("extra minutes at %s mm", size[0]).isBetween(size[1], size[2]);
             assertThat(frozen / fresh).as("ratio at %s mm", size[0]).isBetween(1.30, 1.50);
@@ -84,11 +111,25 @@ class SituationsTest extends HttpTest {
     @Test
     @DisplayName("S10: the British line asks for more, and only from 60 C up")
     void the_british_line_asks_more_of_minced_meat() {
-        Told sixty = ask("beef-minced").form("minced").slab(25).from(5).bath(60).rule("uk-fsa").plan();
+        Told sixty = ask("beef-minced")
+                .form("minced")
+                .slab(25)
+                .from(5)
+                .bath(60)
+                .rule("uk-fsa")
+                .plan();
         assertThat(sixty.has("/times/safe/nominalS")).isTrue();
         assertThat(sixty.minutes("/times/safe/nominalS")).isGreaterThan(78.0);
-        Told fiftyFive = ask("beef-minced").form("minced").slab(25).from(5).bath(55).rule("uk-fsa").plan();
-        assertThat(fiftyFive.has("/times/safe")).as("the line is not published below 60 C").isFalse();
+        Told fiftyFive = ask("beef-minced")
+                .form("minced")
+                .slab(25)
+                .from(5)
+                .bath(55)
+                .rule("uk-fsa")
+                .plan();
+        assertThat(fiftyFive.has("/times/safe"))
+                .as("the line is not published below 60 C")
+                .isFalse();
         assertThat(fiftyFive.text("/safety/verdict")).isEqualTo("notMet");
     }
 
@@ -96,8 +137,13 @@ class SituationsTest extends HttpTest {
     @DisplayName("S10, S11: minced or needled meat below 54.4 C is refused, with baths and times that would do")
     void non_intact_meat_in_a_cool_bath_is_refused_with_alternatives() {
         for (String form : List.of("minced", "tenderised")) {
-            Told refusal =
-                    ask("beef-sirloin").form(form).slab(25).from(5).bath(54).servedAfterMinutes(60).refusal(422);
+            Told refusal = ask("beef-sirloin")
+                    .form(form)
+                    .slab(25)
+                    .from(5)
+                    .bath(54)
+                    .servedAfterMinutes(60)
+                    .refusal(422);
             assertThat(refusal.text("/code")).isEqualTo("NON_INTACT_TOO_COOL");
             assertThat(refusal.text("/errors/0/pointer")).isEqualTo("#/surroundings/bath/setpointC");
             assertThat(refusal.number("/alternatives/0/setpointC")).isEqualTo(57.0);
@@ -105,7 +151,12 @@ class SituationsTest extends HttpTest {
             assertThat(refusal.number("/alternatives/1/setpointC")).isEqualTo(60.0);
             assertThat(refusal.minutes("/alternatives/1/safeNominalS")).isBetween(43.0, 66.0);
         }
-        Told intact = ask("beef-sirloin").slab(25).from(5).bath(54).servedAfterMinutes(60).plan();
+        Told intact = ask("beef-sirloin")
+                .slab(25)
+                .from(5)
+                .bath(54)
+                .servedAfterMinutes(60)
+                .plan();
         assertThat(intact.text("/safety/verdict")).isEqualTo("surfaceOnly");
         assertThat(intact.warnings()).contains("SURFACE_ONLY", "SEAR_BOTH_FACES");
     }
@@ -124,28 +175,50 @@ class SituationsTest extends HttpTest {
     }
 
     private double heatedThrough(double thicknessMm) {
-        return ask("beef-sirloin").slab(thicknessMm).from(5).bath(55).core(55, 0.5).plan()
+        return ask("beef-sirloin")
+                .slab(thicknessMm)
+                .from(5)
+                .bath(55)
+                .core(55, 0.5)
+                .plan()
                 .minutes("/times/hotThrough/nominalS");
     }
 
     @Test
     @DisplayName("S13: shell eggs are not made safe in six or ten minutes")
     void shell_eggs_are_not_made_safe_in_minutes() {
-        Told six = ask("egg-in-shell").sphere(44).from(5).bath(56.1).servedAfterMinutes(6).plan();
+        Told six = ask("egg-in-shell")
+                .sphere(44)
+                .from(5)
+                .bath(56.1)
+                .servedAfterMinutes(6)
+                .plan();
         assertThat(six.number("/atServe/coreC")).isBetween(12.0, 21.0);
         assertThat(six.text("/safety/verdict")).isEqualTo("notMet");
-        Told ten = ask("egg-in-shell").sphere(44).from(5).bath(58.3).servedAfterMinutes(10).plan();
+        Told ten = ask("egg-in-shell")
+                .sphere(44)
+                .from(5)
+                .bath(58.3)
+                .servedAfterMinutes(10)
+                .plan();
         assertThat(ten.number("/atServe/coreC")).isBetween(25.0, 39.0);
         assertThat(ten.text("/safety/verdict")).isEqualTo("notMet");
         assertThat(ten.warnings()).contains("NOT_MET", "SOFT_EGG");
-        Told hot = ask("egg-in-shell").sphere(44).from(5).bath(57).core(54.4, 0.05).plan();
+        Told hot =
+                ask("egg-in-shell").sphere(44).from(5).bath(57).core(54.4, 0.05).plan();
         assertThat(hot.minutes("/times/hotThrough/nominalS")).isBetween(22.0, 35.0);
     }
 
     @Test
     @DisplayName("S14: salmon at 49 C has its texture and is not safe by rule")
     void salmon_at_49_is_a_texture_and_not_pasteurised() {
-        Told plan = ask("salmon").slab(25).from(4).bath(48.9).purpose("keep").servedAfterMinutes(45).plan();
+        Told plan = ask("salmon")
+                .slab(25)
+                .from(4)
+                .bath(48.9)
+                .purpose("keep")
+                .servedAfterMinutes(45)
+                .plan();
         assertThat(plan.number("/atServe/coreC")).isBetween(46.0, 49.0);
         assertThat(plan.text("/safety/verdict")).isEqualTo("notMet");
         assertThat(plan.number("/safety/nominalLog10")).isLessThan(0.5);
@@ -153,16 +226,28 @@ class SituationsTest extends HttpTest {
                 .contains("FISH_NOT_PASTEURISED", "FISH_PARASITES", "KEEP_NEEDS_LISTERIA_TARGET", "SPORES_SURVIVE");
         assertThat(plan.has("/takeOut")).isFalse();
         assertThat(plan.text("/noTakeOutReason/code")).isEqualTo("RULE_NEVER_MET");
-        assertThat(plan.has("/texture/windowS/opensS")).as("doneness is still told").isTrue();
-        Told vulnerable =
-                ask("salmon").slab(25).from(4).bath(48.9).eater("vulnerable").servedAfterMinutes(45).plan();
+        assertThat(plan.has("/texture/windowS/opensS"))
+                .as("doneness is still told")
+                .isTrue();
+        Told vulnerable = ask("salmon")
+                .slab(25)
+                .from(4)
+                .bath(48.9)
+                .eater("vulnerable")
+                .servedAfterMinutes(45)
+                .plan();
         assertThat(vulnerable.warnings()).contains("VULNERABLE_EATERS");
     }
 
     @Test
     @DisplayName("S15: carrots are hot long before they are soft")
     void carrots_are_hot_long_before_they_are_soft() {
-        Told plan = ask("carrot").cylinder(25).from(10).bath(85).servedAfterMinutes(60).plan();
+        Told plan = ask("carrot")
+                .cylinder(25)
+                .from(10)
+                .bath(85)
+                .servedAfterMinutes(60)
+                .plan();
         assertThat(plan.minutes("/times/hotThrough/nominalS")).isBetween(17.0, 32.0);
         assertThat(plan.minutes("/times/tender/nominalS"))
                 .isGreaterThan(plan.minutes("/times/hotThrough/nominalS") * 1.3);
@@ -177,10 +262,19 @@ class SituationsTest extends HttpTest {
     void raw_garlic_is_a_matter_of_keeping() {
         Told now = ask("beef-sirloin").slab(25).from(4).bath(57).garlic().plan();
         assertThat(now.warnings()).contains("RAW_GARLIC_OR_HERBS").doesNotContain("KEEP_COLD_7_DAYS");
-        Told keep = ask("beef-sirloin").slab(25).from(4).bath(57).purpose("keep").servedAfterMinutes(60).garlic().plan();
+        Told keep = ask("beef-sirloin")
+                .slab(25)
+                .from(4)
+                .bath(57)
+                .purpose("keep")
+                .servedAfterMinutes(60)
+                .garlic()
+                .plan();
         assertThat(keep.warnings())
                 .contains("RAW_GARLIC_OR_HERBS", "KEEP_COLD_7_DAYS", "CHILL_IN_ICE_WATER", "SPORES_SURVIVE");
-        assertThat(keep.text("/safety/verdict")).as("57 C for an hour does not make it storable").isEqualTo("notMet");
+        assertThat(keep.text("/safety/verdict"))
+                .as("57 C for an hour does not make it storable")
+                .isEqualTo("notMet");
     }
 
     @Test
@@ -188,8 +282,20 @@ class SituationsTest extends HttpTest {
     void blocks_of_chuck_lie_between_a_ball_and_a_cylinder() {
         // Until bodies with ends arrive: a ball of the short side is sooner than the block, a long cylinder later.
         for (double side : new double[] {76, 100}) {
-            Told ball = ask("beef-chuck").sphere(side).from(4).bath(58.3).purpose("tenderise").within(1).plan();
-            Told cylinder = ask("beef-chuck").cylinder(side).from(4).bath(58.3).purpose("tenderise").within(1).plan();
+            Told ball = ask("beef-chuck")
+                    .sphere(side)
+                    .from(4)
+                    .bath(58.3)
+                    .purpose("tenderise")
+                    .within(1)
+                    .plan();
+            Told cylinder = ask("beef-chuck")
+                    .cylinder(side)
+                    .from(4)
+                    .bath(58.3)
+                    .purpose("tenderise")
+                    .within(1)
+                    .plan();
             assertThat(ball.minutes("/times/hotThrough/nominalS")).isLessThan(275.0);
             assertThat(cylinder.minutes("/times/hotThrough/nominalS"))
                     .isGreaterThan(ball.minutes("/times/hotThrough/nominalS"))
@@ -200,13 +306,35 @@ class SituationsTest extends HttpTest {
                 assertThat(told.minutes("/times/goodUntil/nominalS") / 60).isBetween(36.0, 60.0);
             }
         }
-        Told hundred = ask("beef-chuck").sphere(100).from(4).bath(58.3).core(54.4, 0.05).plan();
-        Told hundredLong = ask("beef-chuck").cylinder(100).from(4).bath(58.3).core(54.4, 0.05).plan();
+        Told hundred = ask("beef-chuck")
+                .sphere(100)
+                .from(4)
+                .bath(58.3)
+                .core(54.4, 0.05)
+                .plan();
+        Told hundredLong = ask("beef-chuck")
+                .cylinder(100)
+                .from(4)
+                .bath(58.3)
+                .core(54.4, 0.05)
+                .plan();
         assertThat(hundred.minutes("/times/hotThrough/nominalS")).isLessThan(195.0);
         assertThat(hundredLong.minutes("/times/hotThrough/nominalS")).isGreaterThan(145.0);
-        Told tough = ask("beef-chuck").cylinder(76).from(4).bath(58.3).purpose("tenderise").servedAfterMinutes(12 * 60).plan();
+        Told tough = ask("beef-chuck")
+                .cylinder(76)
+                .from(4)
+                .bath(58.3)
+                .purpose("tenderise")
+                .servedAfterMinutes(12 * 60)
+                .plan();
         assertThat(tough.text("/texture/verdict")).isEqualTo("before");
-        Told done = ask("beef-chuck").cylinder(76).from(4).bath(58.3).purpose("tenderise").servedAfterMinutes(30 * 60).plan();
+        Told done = ask("beef-chuck")
+                .cylinder(76)
+                .from(4)
+                .bath(58.3)
+                .purpose("tenderise")
+                .servedAfterMinutes(30 * 60)
+                .plan();
         assertThat(done.text("/texture/verdict")).isEqualTo("within");
         assertThat(done.text("/safety/verdict")).isEqualTo("met");
     }
@@ -226,7 +354,12 @@ class SituationsTest extends HttpTest {
     @ValueSource(strings = {"-127", "85", "85.0", "\"NaN\"", "null", "1e400"})
     void what_a_broken_probe_sends_is_not_taken_for_a_temperature(String value) {
         Response response = http().contentType(JSON)
-                .body(ask("chicken-breast").slab(30).from(4).bath(63).json().replace("\"temperatureC\":4.0", "\"temperatureC\":" + value))
+                .body(ask("chicken-breast")
+                        .slab(30)
+                        .from(4)
+                        .bath(63)
+                        .json()
+                        .replace("\"temperatureC\":4.0", "\"temperatureC\":" + value))
                 .post(PLANS);
         assertThat(response.statusCode()).isEqualTo(400);
         Told refusal = new Told(READER.readTree(response.asByteArray()));
@@ -239,7 +372,8 @@ class SituationsTest extends HttpTest {
     @Test
     @DisplayName("S21: raw food that starts at 45 C is refused")
     void warm_raw_food_is_refused() {
-        assertThat(ask("chicken-breast").slab(30).from(45).bath(63).refusal(422).text("/code")).isEqualTo("START_TOO_WARM");
+        assertThat(ask("chicken-breast").slab(30).from(45).bath(63).refusal(422).text("/code"))
+                .isEqualTo("START_TOO_WARM");
     }
 
     @Test
@@ -247,11 +381,17 @@ class SituationsTest extends HttpTest {
     void altitude_changes_nothing_but_the_boiling_point() {
         for (double bathC : new double[] {55, 70, 85}) {
             String sea = ask("pork-loin").slab(40).from(4).bath(bathC).send().asString();
-            String mountain =
-                    ask("pork-loin").slab(40).from(4).bath(bathC).altitude(2500).send().asString();
+            String mountain = ask("pork-loin")
+                    .slab(40)
+                    .from(4)
+                    .bath(bathC)
+                    .altitude(2500)
+                    .send()
+                    .asString();
             assertThat(mountain).isEqualTo(sea);
         }
-        Told refusal = ask("carrot").cylinder(25).from(10).bath(93).altitude(2500).refusal(422);
+        Told refusal =
+                ask("carrot").cylinder(25).from(10).bath(93).altitude(2500).refusal(422);
         assertThat(refusal.text("/code")).isEqualTo("ABOVE_BOILING_POINT");
         // Standard atmosphere and Antoine's equation give 91.7 C at 2500 m.
         assertThat(refusal.number("/errors/0/maximum")).isCloseTo(91.7, within(0.2));
@@ -260,8 +400,15 @@ class SituationsTest extends HttpTest {
     @ParameterizedTest(name = "S24: a chilled cooked steak of {0} mm after thirty minutes at 55 C")
     @CsvSource({"20, 52, 55, 27", "25, 46, 53, 40", "38, 32, 43, 86"})
     void a_chilled_steak_warms_by_thickness(double thicknessMm, double lowC, double highC, double minutesTo54) {
-        Told plan = ask("beef-sirloin").cooked().slab(thicknessMm).from(4).bath(55).purpose("reheat").core(54, 0.05)
-                .servedAfterMinutes(30).plan();
+        Told plan = ask("beef-sirloin")
+                .cooked()
+                .slab(thicknessMm)
+                .from(4)
+                .bath(55)
+                .purpose("reheat")
+                .core(54, 0.05)
+                .servedAfterMinutes(30)
+                .plan();
         assertThat(plan.number("/atServe/coreC")).isBetween(lowC, highC);
         assertThat(plan.text("/safety/verdict")).as("no kill step").isEqualTo("notApplicable");
         assertThat(plan.minutes("/times/hotThrough/nominalS")).isCloseTo(minutesTo54, within(0.25 * minutesTo54));
@@ -270,12 +417,26 @@ class SituationsTest extends HttpTest {
     @Test
     @DisplayName("S25: two cooks of ten hours add up, and salted meat that waits turns firm")
     void two_cooks_add_up() {
-        Told first = ask("beef-sirloin").slab(15).from(5).bath(55).servedAfterMinutes(600).plan();
-        Told second = ask("beef-sirloin").cooked().slab(15).from(4).cookedBefore(55, 36_000).bath(55).salted()
-                .servedAfterMinutes(600).plan();
+        Told first = ask("beef-sirloin")
+                .slab(15)
+                .from(5)
+                .bath(55)
+                .servedAfterMinutes(600)
+                .plan();
+        Told second = ask("beef-sirloin")
+                .cooked()
+                .slab(15)
+                .from(4)
+                .cookedBefore(55, 36_000)
+                .bath(55)
+                .salted()
+                .servedAfterMinutes(600)
+                .plan();
         assertThat(first.minutes("/times/hotThrough/nominalS")).isCloseTo(16.0, within(8.0));
         assertThat(first.minutes("/times/safe/nominalS") / 60).isCloseTo(1.7, within(0.3));
-        assertThat(first.minutes("/texture/windowS/closesS") / 60).as("a few hours").isBetween(2.0, 8.0);
+        assertThat(first.minutes("/texture/windowS/closesS") / 60)
+                .as("a few hours")
+                .isBetween(2.0, 8.0);
         assertThat(second.warnings()).contains("SALTED_KEEPS_TOUGHER", "TEXTURE_PAST");
         assertThat(second.minutes("/times/goodUntil/nominalS"))
                 .as("the first cook has used up the window")
@@ -285,9 +446,21 @@ class SituationsTest extends HttpTest {
     @Test
     @DisplayName("S26: a rolled roast of 150 mm warms up too slowly")
     void a_large_rolled_roast_warms_up_too_slowly() {
-        Told fifty = ask("beef-sirloin").form("rolled").cylinder(150).from(5).bath(55).core(50, 0.05).plan();
+        Told fifty = ask("beef-sirloin")
+                .form("rolled")
+                .cylinder(150)
+                .from(5)
+                .bath(55)
+                .core(50, 0.05)
+                .plan();
         assertThat(fifty.minutes("/times/hotThrough/nominalS")).isBetween(308.0, 392.0);
-        Told through = ask("beef-sirloin").form("rolled").cylinder(150).from(5).bath(55).core(54.4, 0.05).plan();
+        Told through = ask("beef-sirloin")
+                .form("rolled")
+                .cylinder(150)
+                .from(5)
+                .bath(55)
+                .core(54.4, 0.05)
+                .plan();
         assertThat(through.minutes("/times/hotThrough/nominalS")).isBetween(543.0, 693.0);
         assertThat(through.warnings()).contains("WARM_UP_OVER_6H");
         assertThat(through.text("/safety/verdict")).isEqualTo("notMet");
@@ -301,9 +474,16 @@ class SituationsTest extends HttpTest {
     void the_hold_begins_when_the_core_is_there() {
         Told plan = ask("chicken-breast").slab(38).from(5).bath(62.8).plan();
         assertThat(plan.minutes("/times/safe/nominalS")).isBetween(76.0, 109.0);
-        Told sixty = ask("chicken-breast").slab(38).from(5).bath(62.8).servedAfterMinutes(60).plan();
+        Told sixty = ask("chicken-breast")
+                .slab(38)
+                .from(5)
+                .bath(62.8)
+                .servedAfterMinutes(60)
+                .plan();
         assertThat(sixty.text("/safety/verdict")).isEqualTo("notMet");
-        assertThat(sixty.number("/safety/nominalLog10") / 7.0).as("17 % by the independent model").isLessThan(0.25);
+        assertThat(sixty.number("/safety/nominalLog10") / 7.0)
+                .as("17 % by the independent model")
+                .isLessThan(0.25);
     }
 
     @Test
@@ -311,7 +491,11 @@ class SituationsTest extends HttpTest {
     void no_clock_is_needed() {
         Asking asking = ask("pork-loin").slab(45).from(4).bath(60);
         String now = asking.send().asString();
-        String old = http().contentType(JSON).header("Date", "Thu, 01 Jan 1970 00:00:00 GMT").body(asking.json()).post(PLANS).asString();
+        String old = http().contentType(JSON)
+                .header("Date", "Thu, 01 Jan 1970 00:00:00 GMT")
+                .body(asking.json())
+                .post(PLANS)
+                .asString();
         assertThat(old).isEqualTo(now);
         assertThat(now).doesNotContainPattern("(19|20)\\d\\d-\\d\\d-\\d\\d");
     }
@@ -349,13 +533,23 @@ class SituationsTest extends HttpTest {
      */
     @Test
     void a_tender_steak_held_an_hour_at_49_is_within_a_kelvin_of_the_bath() {
-        Told hour = ask("beef-sirloin").slab(28).from(4).bath(49).servedAfterMinutes(60).plan();
+        Told hour = ask("beef-sirloin")
+                .slab(28)
+                .from(4)
+                .bath(49)
+                .servedAfterMinutes(60)
+                .plan();
         assertThat(hour.number("/atServe/coreC")).isGreaterThanOrEqualTo(48.0);
         assertThat(hour.text("/safety/verdict")).isEqualTo("surfaceOnly");
         assertThat(hour.warnings()).contains("SURFACE_ONLY", "SEAR_BOTH_FACES", "CORE_BELOW_54");
         assertThat(hour.cautions()).contains("ESTIMATE_NOT_GUARANTEE", "KEEP_UNDER_WATER");
         assertThat(hour.text("/texture/verdict")).isEqualTo("within");
-        Told twelve = ask("beef-sirloin").slab(28).from(4).bath(49).servedAfterMinutes(720).plan();
+        Told twelve = ask("beef-sirloin")
+                .slab(28)
+                .from(4)
+                .bath(49)
+                .servedAfterMinutes(720)
+                .plan();
         assertThat(twelve.text("/texture/verdict")).isEqualTo("past");
     }
 
