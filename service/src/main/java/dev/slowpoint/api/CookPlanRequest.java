@@ -268,7 +268,7 @@ public record CookPlanRequest(
                 String missing = surfaceC == null ? "surfaceC" : "coreC";
                 faults.add(Fault.of(
                         Pointer.child(at, missing),
-                        ProblemCode.MISSING_FIELD,
+                        ProblemCode.COMPANION_MISSING,
                         missing + " is required beside the other temperature."));
             }
         }

@@ -5,6 +5,7 @@ import io.swagger.v3.oas.models.OpenAPI;
 import io.swagger.v3.oas.models.Operation;
 import io.swagger.v3.oas.models.SpecVersion;
 import io.swagger.v3.oas.models.examples.Example;
+import io.swagger.v3.oas.models.headers.Header;
 import io.swagger.v3.oas.models.info.Info;
 import io.swagger.v3.oas.models.info.License;
 import io.swagger.v3.oas.models.media.Content;
@@ -51,6 +52,7 @@ class OpenApiDocument {
 
     private final Examples examples;
     private final RecordSchemas schemas = new RecordSchemas();
+    private final Map<String, ApiResponse> problems = new TreeMap<>();
     private final Schema<?> problem = schemas.answer(Problem.class);
 
     OpenApiDocument(Examples examples) {
@@ -88,6 +90,7 @@ class OpenApiDocument {
         return document -> {
             Components components = new Components();
             schemas.all().forEach(components::addSchemas);
+            problems.forEach(components::addResponses);
             document.setComponents(components);
         };
     }
@@ -107,10 +110,15 @@ class OpenApiDocument {
                         .description(answer.getAnnotation(io.swagger.v3.oas.annotations.media.Schema.class)
                                 .description())
                         .content(content(schemas.answer(answer), answers)));
-        problemsOf(operation, request.isPresent())
-                .forEach((status, codes) -> responses.addApiResponse(status, problem(codes)));
-        operation.setResponses(responses);
+        // Accept is a matter of HTTP, not of the operation (OpenAPI 3.1.1, section 4.8.12).
+        parameters(operation).removeIf(parameter -> "header".equals(parameter.getIn()));
         parameters(operation).forEach(OpenApiDocument::describe);
+        problemsOf(operation, request.isPresent()).forEach((status, codes) -> {
+            String name = (request.isPresent() || !status.equals("400") ? "Problem" : "CatalogueProblem") + status;
+            problems.computeIfAbsent(name, unknown -> problem(codes));
+            responses.addApiResponse(status, new ApiResponse().$ref(name));
+        });
+        operation.setResponses(responses);
         return operation;
     }
 
@@ -200,9 +208,19 @@ class OpenApiDocument {
         codes.forEach(code -> type.addExamples(
                 code.name(),
                 new Example().value(JsonMapper.shared().readValue(Wire.JSON.write(example(code)), Map.class))));
-        return new ApiResponse()
+        ApiResponse response = new ApiResponse()
                 .description(codes.size() == 1 ? codes.get(0).title() : "The request cannot be answered as it stands")
                 .content(new Content().addMediaType(PROBLEM, type));
+        if (codes.contains(ProblemCode.OVERLOADED)) {
+            Schema<Object> seconds = new JsonSchema();
+            seconds.typesItem("integer");
+            response.addHeaderObject(
+                    "Retry-After",
+                    new Header()
+                            .description("Seconds to wait before asking again.")
+                            .schema(seconds));
+        }
+        return response;
     }
 
     private static Problem example(ProblemCode code) {
@@ -216,7 +234,11 @@ class OpenApiDocument {
                 of(Fault.of("#/geometry/thickness", code, "thickness is not a field of this object.")
                         .allowed(List.of("shape", "thicknessMm", "diameterMm"))
                         .hint("Maybe thicknessMm?"));
-            default -> Problem.of(code, code.cause());
+            case BAD_REQUEST, NOT_FOUND, NOT_ACCEPTABLE, INTERNAL_ERROR, OVERLOADED -> Problem.of(code, code.cause());
+            case UNKNOWN_PARAMETER ->
+                of(Fault.of("?inclde", code, "inclde is no parameter of this operation.")
+                        .hint("Maybe include?"));
+            default -> of(Fault.of(Pointer.BODY, code, code.cause()));
         };
     }
 

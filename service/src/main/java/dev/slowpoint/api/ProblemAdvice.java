@@ -16,6 +16,7 @@ import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
+import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.RestControllerAdvice;
 import org.springframework.web.context.request.WebRequest;
@@ -95,6 +96,15 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
         headers.set(INCIDENT, incident);
         ProblemCode code = ProblemCode.INTERNAL_ERROR;
         return answer(Problem.of(code, code.cause()), headers);
+    }
+
+    /** The framework does not ask the reader when there is no byte to read; every other cause is a broken connection. */
+    @Override
+    protected @Nullable ResponseEntity<Object> handleHttpMessageNotReadable(
+            HttpMessageNotReadableException exception, HttpHeaders headers, HttpStatusCode status, WebRequest request) {
+        return exception.getCause() == null
+                ? refused(RequestReader.empty())
+                : super.handleHttpMessageNotReadable(exception, headers, status, request);
     }
 
     @Override

@@ -92,6 +92,11 @@ enum ProblemCode {
             "Send one of them."),
     ONE_OF_REQUIRED(
             400, "One of several fields is required", "None of them was sent.", "Send one of those that are named."),
+    COMPANION_MISSING(
+            400,
+            "Companion missing",
+            "A field was sent that says something only together with another.",
+            "Send the other too."),
     SUM_NOT_WHOLE(
             400,
             "The parts do not add up",

@@ -50,11 +50,15 @@ final class Rendered {
     private static double quality(Wire wire, List<MediaType> ranges) {
         MediaType best = null;
         for (MediaType range : ranges) {
-            if (range.includes(wire.mediaType()) && (best == null || range.isMoreSpecific(best))) {
+            if (range.includes(wire.mediaType()) && (best == null || specificity(range) > specificity(best))) {
                 best = range;
             }
         }
         return best == null ? 0.0 : best.getQualityValue();
+    }
+
+    private static int specificity(MediaType range) {
+        return range.isWildcardType() ? 0 : range.isWildcardSubtype() ? 1 : 2;
     }
 
     private static String digest(byte[] body) {

@@ -44,7 +44,7 @@ final class RequestReader {
      */
     static <T extends Record> T read(byte[] body, Wire wire, Class<T> type) {
         if (body.length == 0) {
-            throw new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.EMPTY_BODY, "The body is empty."));
+            throw empty();
         }
         try (JsonParser parser = wire.parser(body)) {
             return type.cast(new RequestReader(parser).whole(RecordShape.of(type), body, wire));
@@ -54,12 +54,17 @@ final class RequestReader {
         }
     }
 
+    /** What to throw when nothing was sent. */
+    static RequestRefused empty() {
+        return new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.EMPTY_BODY, "The body is empty."));
+    }
+
     private Record whole(RecordShape shape, byte[] body, Wire wire) {
         Record request = null;
         try {
             JsonToken first = parser.nextToken();
             if (first == null) {
-                throw new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.EMPTY_BODY, "The body is empty."));
+                throw empty();
             }
             request = (Record) record(shape, "the body", Pointer.BODY);
             if (parser.nextToken() != null) {
@@ -210,7 +215,7 @@ final class RequestReader {
                             ProblemCode.OUT_OF_RANGE,
                             part.name() + " is " + Suspicion.shown(value) + ", but must lie between "
                                     + Suspicion.shown(minimum) + " and " + Suspicion.shown(maximum) + measured + ".")
-                    .value(digits)
+                    .value(Suspicion.shown(value))
                     .range(minimum, maximum, unit);
             faults.add(
                     Suspicion.of(value, minimum, maximum, unit).map(fault::hint).orElse(fault));

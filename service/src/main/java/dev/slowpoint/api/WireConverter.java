@@ -44,7 +44,7 @@ final class WireConverter extends AbstractHttpMessageConverter<Record> {
                 Pointer.BODY, ProblemCode.BODY_TOO_LARGE, "The body is longer than " + LONGEST_BODY + " bytes."));
     }
 
-    private void refuseCoding(HttpHeaders headers) {
+    private static void refuseCoding(HttpHeaders headers) {
         String coding = headers.getFirst(HttpHeaders.CONTENT_ENCODING);
         if (coding != null && !coding.equalsIgnoreCase("identity")) {
             throw new RequestRefused(
@@ -52,13 +52,13 @@ final class WireConverter extends AbstractHttpMessageConverter<Record> {
                             .value(coding));
         }
         MediaType type = headers.getContentType();
+        // The framework adds UTF-8 where the client named no charset, also to CBOR.
         String charset = type == null ? null : type.getParameter("charset");
-        if (charset != null
-                && (wire == Wire.CBOR || !charset.replace("\"", "").equalsIgnoreCase(StandardCharsets.UTF_8.name()))) {
+        if (charset != null && !charset.replace("\"", "").equalsIgnoreCase(StandardCharsets.UTF_8.name())) {
             throw new RequestRefused(Fault.of(
                             Pointer.BODY,
                             ProblemCode.UNSUPPORTED_MEDIA_TYPE,
-                            wire == Wire.CBOR ? "CBOR has no charset." : "JSON is read in UTF-8 alone.")
+                            "The body is announced in another charset than UTF-8.")
                     .value(charset));
         }
     }

@@ -1,0 +1,202 @@
+package dev.slowpoint.api;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.networknt.schema.Schema;
+import io.restassured.response.Response;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Requests damaged at random, always in the same way. {@code -Dsweep.requests=100000} makes a long run of it; the default
+ * takes seconds.
+ */
+class BadRequestSweepTest extends HttpTest {
+
+    private static final long SEED = 20_261_125L;
+    private static final int REQUESTS = Integer.getInteger("sweep.requests", 3000);
+
+    private static final String FULL = """
+            {"parameterSet":"2026.1",
+             "food":{"composition":{"waterPercent":72,"proteinPercent":21,"fatPercent":6,"ashPercent":1},
+                     "group":"pork","textureClass":"pork","form":"intact","condition":"raw","previouslyFrozen":false},
+             "geometry":{"shape":"slab","thicknessMm":45},
+             "start":{"surfaceC":2,"coreC":4,"earlierCook":{"setpointC":55,"heldS":3600}},
+             "surroundings":{"bath":{"setpointC":60,"stirring":"pumped"},"altitudeM":300},
+             "target":{"purpose":"serve","coreC":59,"withinK":0.5,"serveAfterS":7200},
+             "eater":"general","rule":"us-salmonella-65-log",
+             "tolerances":{"thicknessMm":2,"startK":1,"bathK":0.2,"readingK":0.2},
+             "pack":{"rawGarlicOrHerbs":true,"salted":false}}""";
+
+    /** Values that clients send where something else belongs. */
+    private static final List<String> ODD = List.of(
+            "null",
+            "true",
+            "0",
+            "-0.0",
+            "1",
+            "2.5",
+            "-127",
+            "85.0",
+            "135",
+            "1e9",
+            "-1e9",
+            "1e400",
+            "-1e400",
+            "1e-400",
+            "9007199254740993",
+            "123456789012345678901234567890",
+            "\"\"",
+            "\"45\"",
+            "\"45,5\"",
+            "\"NaN\"",
+            "\"Infinity\"",
+            "\"slab\"",
+            "\"SLAB\"",
+            "\"raw\"",
+            "\"pork-loin\"",
+            "\"\\u0000\"",
+            "\"\\ud83c\\udf56\"",
+            "\"<b>\"",
+            "{}",
+            "[]",
+            "[1]",
+            "[[[]]]",
+            "{\"shape\":\"slab\"}",
+            "{\"a\":{\"b\":null}}");
+
+    /** Faults between fields, which a schema without unions cannot say. */
+    private static final Set<String> BEYOND_THE_SCHEMA = Set.of(
+            "ONE_OF_REQUIRED",
+            "COMPANION_MISSING",
+            "FIELDS_EXCLUDE_EACH_OTHER",
+            "SIZE_MISSING",
+            "SIZE_NOT_OF_SHAPE",
+            "SUM_NOT_WHOLE",
+            "DUPLICATE_FIELD");
+
+    private final Random random = new Random(SEED);
+
+    @Test
+    void damaged_trees_are_refused_by_name_exactly_when_the_contract_says_so() {
+        Schema contract = OpenApiTest.schema("CookPlanRequest");
+        int refused = 0;
+        for (int i = 0; i < REQUESTS; i++) {
+            JsonNode tree = READER.readTree(FULL);
+            for (int damages = 1 + random.nextInt(3); damages > 0; damages--) {
+                damage((ObjectNode) tree);
+            }
+            boolean valid = contract.validate(tree).isEmpty();
+            byte[] text = READER.writeValueAsBytes(tree);
+            List<String> codes = codes(text, Wire.JSON);
+            assertThat(codes(CBOR_READER.writeValueAsBytes(tree), Wire.CBOR))
+                    .as(tree.toString())
+                    .isEqualTo(codes);
+            boolean ofTheSchema = codes.stream().anyMatch(code -> !BEYOND_THE_SCHEMA.contains(code));
+            assertThat(ofTheSchema).as(codes + " " + tree).isNotEqualTo(valid);
+            refused += codes.isEmpty() ? 0 : 1;
+        }
+        assertThat(refused).isGreaterThan(REQUESTS / 2);
+    }
+
+    private static List<String> codes(byte[] body, Wire wire) {
+        try {
+            RequestReader.read(body, wire, CookPlanRequest.class);
+            return List.of();
+        } catch (RequestRefused e) {
+            return e.faults().stream().map(Fault::code).toList();
+        }
+    }
+
+    @Test
+    void damaged_bytes_never_break_the_service() {
+        for (int i = 0; i < REQUESTS; i++) {
+            String type = random.nextBoolean() ? JSON : CBOR;
+            byte[] body = damagedBytes(type.equals(CBOR) ? cbor(FULL) : FULL.getBytes(StandardCharsets.UTF_8));
+            assertNamed(http().contentType(type).accept(type).body(body).post(PLANS), body);
+        }
+    }
+
+    @Test
+    void noise_never_breaks_the_service() {
+        for (int i = 0; i < REQUESTS; i++) {
+            byte[] body = new byte[1 + random.nextInt(200)];
+            random.nextBytes(body);
+            for (Wire wire : Wire.values()) {
+                assertThat(codes(body, wire)).as(HexFormat.of().formatHex(body)).isNotEmpty();
+            }
+        }
+    }
+
+    private static void assertNamed(Response response, byte[] body) {
+        String shown = HexFormat.of().formatHex(body);
+        assertThat(response.statusCode()).as(shown).isIn(200, 400);
+        if (response.statusCode() == 400) {
+            JsonNode problem = READER.readTree(response.asByteArray());
+            assertThat(ProblemCode.find(problem.at("/code").asString()))
+                    .as(shown)
+                    .isPresent();
+            assertThat(problem.at("/errors")).as(shown).isNotEmpty();
+            for (JsonNode fault : problem.at("/errors")) {
+                assertThat(fault.at("/pointer").asString()).as(shown).startsWith("#");
+                assertThat(fault.at("/value").asString("")).as(shown).hasSizeLessThanOrEqualTo(64);
+            }
+        }
+    }
+
+    private void damage(ObjectNode tree) {
+        List<ObjectNode> objects = new ArrayList<>(List.of(tree));
+        for (int i = 0; i < objects.size(); i++) {
+            objects.get(i).forEach(child -> {
+                if (child instanceof ObjectNode object) {
+                    objects.add(object);
+                }
+            });
+        }
+        ObjectNode object = objects.get(random.nextInt(objects.size()));
+        List<String> names = new ArrayList<>(object.propertyNames());
+        JsonNode odd = READER.readTree(ODD.get(random.nextInt(ODD.size())));
+        if (names.isEmpty()) {
+            object.set("odd", odd);
+            return;
+        }
+        String name = names.get(random.nextInt(names.size()));
+        switch (random.nextInt(5)) {
+            case 0 -> object.remove(name);
+            case 1 -> object.set(name.substring(1), odd);
+            case 2 -> {
+                ArrayNode list = READER.createArrayNode();
+                list.add(object.get(name));
+                object.set(name, list);
+            }
+            default -> object.set(name, odd);
+        }
+    }
+
+    private byte[] damagedBytes(byte[] whole) {
+        byte[] body = whole.clone();
+        for (int damages = 1 + random.nextInt(3); damages > 0; damages--) {
+            int place = random.nextInt(body.length);
+            switch (random.nextInt(3)) {
+                case 0 -> body[place] = (byte) random.nextInt(256);
+                case 1 -> body = Arrays.copyOf(body, Math.max(1, place));
+                default -> {
+                    byte[] longer = Arrays.copyOf(body, body.length + 1);
+                    System.arraycopy(body, place, longer, place + 1, body.length - place);
+                    longer[place] = (byte) random.nextInt(256);
+                    body = longer;
+                }
+            }
+        }
+        return body;
+    }
+}

@@ -1,0 +1,110 @@
+package dev.slowpoint.api;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.restassured.response.Response;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.databind.JsonNode;
+
+/** Catalogues behave as things that seldom change: they are tagged, kept and not sent twice. */
+class CatalogueTest extends HttpTest {
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/v1/foods",
+                "/v1/foods/pork-loin",
+                "/v1/rules",
+                "/v1/rules/us-salmonella-65-log",
+                "/v1/parameter-sets",
+                "/v1/parameter-sets/2026.1",
+                "/v1/warnings",
+                "/v1/warnings/SLOW_WARM_UP",
+                "/v1/problems",
+                "/v1/problems/OUT_OF_RANGE",
+                "/problems/out-of-range",
+                "/openapi.yaml",
+                "/openapi.json"
+            })
+    void an_entry_is_tagged_and_answered_with_304_when_it_is_known(String path) {
+        Response first = http().get(path);
+        assertThat(first.statusCode()).isEqualTo(200);
+        String tag = first.header("ETag");
+        assertThat(tag).matches("\"[0-9a-f]{24}\"");
+        assertThat(first.header("Cache-Control")).isEqualTo("max-age=3600");
+        assertThat(first.header("Vary")).isEqualTo("Accept, Accept-Encoding");
+        assertThat(first.header("Content-Length")).isEqualTo(Integer.toString(first.asByteArray().length));
+
+        for (String known : List.of(tag, "\"other\", " + tag, "W/" + tag)) {
+            Response second = http().header("If-None-Match", known).get(path);
+            assertThat(second.statusCode()).as(known).isEqualTo(304);
+            assertThat(second.asByteArray()).isEmpty();
+            assertThat(second.header("ETag")).isEqualTo(tag);
+            assertThat(second.header("Cache-Control")).isEqualTo("max-age=3600");
+        }
+        assertThat(http().header("If-None-Match", "\"other\"").get(path).statusCode())
+                .isEqualTo(200);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/v1/foods", "/v1/problems", "/openapi.yaml"})
+    void the_head_of_an_entry_is_that_of_its_body(String path) {
+        Response get = http().get(path);
+        Response head = http().head(path);
+        assertThat(head.statusCode()).isEqualTo(200);
+        assertThat(head.asByteArray()).isEmpty();
+        for (String header : List.of("Content-Length", "Content-Type", "ETag", "Cache-Control")) {
+            assertThat(head.header(header)).as(header).isEqualTo(get.header(header));
+        }
+    }
+
+    @Test
+    void each_representation_has_its_tag_and_they_say_the_same() {
+        Response text = http().accept(JSON).get("/v1/foods");
+        Response binary = http().accept(CBOR).get("/v1/foods");
+        assertThat(text.contentType()).isEqualTo(JSON);
+        assertThat(binary.contentType()).isEqualTo(CBOR);
+        assertThat(text.header("ETag")).isNotEqualTo(binary.header("ETag"));
+        assertThat(READER.readTree(tree(binary.asByteArray(), CBOR).toString()))
+                .isEqualTo(tree(text.asByteArray(), JSON));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "*/*|application/json",
+                "application/*|application/json",
+                "application/cbor, application/json|application/json",
+                "application/cbor, application/json;q=0.9|application/cbor",
+                "application/json;q=0.1, */*|application/cbor",
+                "text/html, */*;q=0.8|application/json"
+            })
+    void the_preferred_representation_is_chosen(String accept, String expected) {
+        assertThat(http().accept(accept).get("/v1/problems").contentType()).isEqualTo(expected);
+    }
+
+    @Test
+    void an_unknown_entry_is_not_found_and_the_nearest_is_named() {
+        Response response = http().get("/v1/foods/porkloin");
+        assertThat(response.statusCode()).isEqualTo(404);
+        assertThat(response.contentType()).isEqualTo(PROBLEM);
+        assertThat(READER.readTree(response.asByteArray()).at("/detail").asString())
+                .isEqualTo("The catalogue of foods has no entry porkloin. Maybe pork-loin?");
+    }
+
+    @Test
+    void the_catalogue_of_problems_is_that_of_the_code() {
+        JsonNode problems =
+                READER.readTree(http().get("/v1/problems").asByteArray()).at("/problems");
+        assertThat(problems).hasSize(ProblemCode.values().length);
+        assertThat(problems.valueStream()
+                        .map(problem -> problem.at("/status").asInt())
+                        .toList())
+                .isSorted();
+    }
+}

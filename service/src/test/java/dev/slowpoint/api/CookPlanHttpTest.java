@@ -1,0 +1,153 @@
+package dev.slowpoint.api;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.restassured.response.Response;
+import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tools.jackson.databind.JsonNode;
+
+class CookPlanHttpTest extends HttpTest {
+
+    private Response plan(String query) {
+        return http().contentType(JSON).body(PORK).post(PLANS + query);
+    }
+
+    @Test
+    void a_plan_has_its_length_and_is_not_to_be_stored() {
+        Response response = plan("");
+        byte[] body = response.asByteArray();
+        assertThat(response.statusCode()).isEqualTo(200);
+        assertThat(response.contentType()).isEqualTo(JSON);
+        assertThat(response.header("Content-Length")).isEqualTo(Integer.toString(body.length));
+        assertThat(response.header("Transfer-Encoding")).isNull();
+        assertThat(response.header("Cache-Control")).isEqualTo("no-store");
+        assertThat(response.header("ETag")).isNull();
+        assertThat(response.header("Server")).isNull();
+        assertThat(response.header("X-Content-Type-Options")).isEqualTo("nosniff");
+    }
+
+    /** Small controllers fail on answers of a few kilobytes. */
+    @Test
+    void a_plan_with_every_member_stays_under_two_kilobytes() {
+        assertThat(plan("").asByteArray()).hasSizeLessThan(2048);
+    }
+
+    @Test
+    void the_same_request_gives_the_same_bytes_over_many_threads() {
+        Set<String> bodies = new HashSet<>(IntStream.range(0, 32)
+                .parallel()
+                .mapToObj(i -> plan("?include=curve").asString())
+                .toList());
+        assertThat(bodies).hasSize(1);
+    }
+
+    @Test
+    void a_device_with_a_wrong_clock_gets_the_same_plan() {
+        byte[] plan = http().header("Date", "Thu, 01 Jan 1970 00:00:00 GMT")
+                .contentType(JSON)
+                .body(PORK)
+                .post(PLANS)
+                .asByteArray();
+        assertThat(plan).isEqualTo(plan("").asByteArray());
+    }
+
+    @Test
+    void members_stand_in_a_fixed_order_and_absent_ones_are_left_out() {
+        JsonNode plan = READER.readTree(plan("").asByteArray());
+        assertThat(List.copyOf(plan.propertyNames()))
+                .containsExactly(
+                        "parameterSet",
+                        "digest",
+                        "setpointC",
+                        "setpointReason",
+                        "times",
+                        "takeOut",
+                        "atServe",
+                        "safety",
+                        "texture",
+                        "warnings",
+                        "cautions");
+        assertThat(plan.findValues("softFrom")).isEmpty();
+    }
+
+    @Test
+    void numbers_are_rounded_and_never_in_favour_of_safety() {
+        JsonNode plan = READER.readTree(plan("").asByteArray());
+        assertThat(plan.at("/setpointC").asDouble()).isEqualTo(60.0);
+        assertThat(plan.at("/atServe/coreC").asDouble()).isEqualTo(58.91);
+        assertThat(plan.at("/safety/achievedLog10").asDouble()).isEqualTo(7.12);
+        assertThat(plan.at("/safety/marginLog10").asDouble()).isEqualTo(0.62);
+        assertThat(plan.at("/safety/missProbability").asDouble()).isEqualTo(0.00013);
+        assertThat(plan.at("/texture/moistureLossPercent").asDouble()).isEqualTo(11.5);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"curve,organisms,sources", "curve&include=organisms&include=sources"})
+    void details_come_when_asked_for(String words) {
+        JsonNode plan = READER.readTree(plan("?include=" + words).asByteArray());
+        assertThat(plan.has("curve")).isTrue();
+        assertThat(plan.has("organisms")).isTrue();
+        assertThat(plan.has("sources")).isTrue();
+    }
+
+    @Test
+    void one_detail_comes_alone() {
+        JsonNode plan = READER.readTree(plan("?include=organisms").asByteArray());
+        assertThat(plan.has("organisms")).isTrue();
+        assertThat(plan.has("curve")).isFalse();
+    }
+
+    @Test
+    void binary_and_text_say_the_same_in_every_combination() {
+        JsonNode expected = READER.readTree(plan("").asByteArray());
+        for (String sent : List.of(JSON, CBOR)) {
+            for (String accepted : List.of(JSON, CBOR)) {
+                Response response = http().contentType(sent)
+                        .accept(accepted)
+                        .body(sent.equals(CBOR) ? cbor(PORK) : PORK.getBytes(StandardCharsets.UTF_8))
+                        .post(PLANS);
+                assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
+                assertThat(response.contentType()).isEqualTo(accepted);
+                assertThat(READER.readTree(
+                                tree(response.asByteArray(), accepted).toString()))
+                        .isEqualTo(expected);
+            }
+        }
+    }
+
+    @Test
+    void a_client_that_accepts_compression_gets_it() {
+        // The client of the test unpacks by itself and takes the header away, so the wire is looked at.
+        String head = RawHttp.exchange(
+                        port,
+                        "GET /v1/problems HTTP/1.1\r\nHost: localhost\r\nAccept-Encoding: gzip\r\nConnection: close\r\n\r\n")
+                .head();
+        assertThat(head).contains("200").containsIgnoringCase("vary: accept");
+        String plan = RawHttp.exchange(
+                        port,
+                        "POST /v1/cook-plans HTTP/1.1\r\nHost: localhost\r\nAccept-Encoding: gzip\r\n"
+                                + "Content-Type: application/json\r\nContent-Length: " + PORK.length()
+                                + "\r\nConnection: close\r\n\r\n" + PORK)
+                .head();
+        assertThat(plan).containsIgnoringCase("content-encoding: gzip");
+    }
+
+    @Test
+    void other_methods_are_told_what_is_allowed() {
+        for (String method : List.of("GET", "PUT", "DELETE", "PATCH", "HEAD", "QUERY")) {
+            Response response = http().request(method, PLANS);
+            assertThat(response.statusCode()).as(method).isEqualTo(405);
+            assertThat(response.header("Allow")).as(method).contains("POST");
+        }
+        Response options = http().options(PLANS);
+        assertThat(options.statusCode()).isEqualTo(200);
+        assertThat(options.header("Allow")).contains("POST").contains("OPTIONS");
+    }
+}
