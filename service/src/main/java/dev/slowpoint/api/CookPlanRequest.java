@@ -135,7 +135,7 @@ public record CookPlanRequest(
             if (composition != null && group == null) {
                 faults.add(Fault.of(
                         Pointer.child(at, "group"),
-                        ProblemCode.MISSING_FIELD,
+                        ProblemCode.COMPANION_MISSING,
                         "group is required beside composition: it decides hazards and freezing."));
             }
             if (composition != null) {

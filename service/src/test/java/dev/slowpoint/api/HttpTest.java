@@ -15,11 +15,11 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.dataformat.cbor.CBORMapper;
 
-/** The service on a free port, with the planner replaced; started once for all that extend this. */
+/** The service on a free port, with the real planner; started once for all that extend this. */
 @SpringBootTest(
         webEnvironment = WebEnvironment.RANDOM_PORT,
         properties = {"management.server.port=0", "management.prometheus.metrics.export.enabled=true"})
-@Import(FixedKitchen.class)
+@Import(TroubledKitchen.class)
 public abstract class HttpTest {
 
     protected static final String PLANS = "/v1/cook-plans";

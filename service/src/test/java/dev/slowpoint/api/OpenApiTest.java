@@ -201,11 +201,11 @@ class OpenApiTest extends HttpTest {
         "/v1/foods,FoodList",
         "/v1/foods/trout,FoodEntry",
         "/v1/rules,RuleList",
-        "/v1/rules/us-salmonella-65-log,RuleEntry",
+        "/v1/rules/us-fsis-2021,RuleEntry",
         "/v1/parameter-sets,ParameterSetList",
         "/v1/parameter-sets/2026.1,ParameterSetEntry",
         "/v1/warnings,WarningList",
-        "/v1/warnings/SLOW_WARM_UP,WarningEntry",
+        "/v1/warnings/FROM_FROZEN,WarningEntry",
         "/v1/problems,ProblemList",
         "/problems/not-found,ProblemEntry"
     })

@@ -152,16 +152,17 @@ class ProblemTest extends HttpTest {
 
     @Test
     void a_refusal_of_the_planner_is_422_with_its_code() {
-        JsonNode problem = problem(post(FixedKitchen.UNKNOWN_FOOD), 422, ProblemCode.UNKNOWN_FOOD);
+        JsonNode problem = problem(post("porc-loin"), 422, ProblemCode.UNKNOWN_FOOD);
         assertThat(problem.at("/errors/0").toString())
-                .isEqualTo("{\"pointer\":\"#/food/id\",\"code\":\"UNKNOWN_FOOD\",\"detail\":\"There is no food"
-                        + " porc-loin.\",\"hint\":\"Maybe pork-loin?\",\"value\":\"porc-loin\"}");
+                .isEqualTo("{\"pointer\":\"#/food/id\",\"code\":\"UNKNOWN_FOOD\",\"detail\":\"There is no food of"
+                        + " this id.\",\"hint\":\"Did you mean pork-loin? All foods stand at /v1/foods.\","
+                        + "\"value\":\"porc-loin\"}");
         assertThat(problem.at("/retryable").asBoolean()).isFalse();
     }
 
     @Test
     void a_refusal_that_the_catalogue_lacks_keeps_its_faults() {
-        JsonNode problem = problem(post(FixedKitchen.UNLISTED_REFUSAL), 422, ProblemCode.REQUEST_REFUSED);
+        JsonNode problem = problem(post(TroubledKitchen.UNLISTED_REFUSAL), 422, ProblemCode.REQUEST_REFUSED);
         assertThat(problem.at("/errors/0/code").asString()).isEqualTo("NOT_IN_THE_CATALOGUE");
         assertThat(problem.at("/errors/0/minimum").asDouble()).isEqualTo(54.0);
         assertThat(problem.at("/errors/1/maximum").asDouble()).isEqualTo(20.0);
@@ -170,21 +171,21 @@ class ProblemTest extends HttpTest {
 
     @Test
     void a_failure_of_the_service_gives_nothing_away_and_is_found_in_the_log(CapturedOutput output) {
-        Response response = post(FixedKitchen.BUG);
+        Response response = post(TroubledKitchen.BUG);
         problem(response, 500, ProblemCode.INTERNAL_ERROR);
         assertThat(response.asString())
-                .doesNotContain(FixedKitchen.SECRET)
+                .doesNotContain(TroubledKitchen.SECRET)
                 .doesNotContain("Exception")
                 .doesNotContain("dev.slowpoint");
         String incident = response.header("Slowpoint-Incident");
         assertThat(incident).hasSize(36);
-        assertThat(output.getOut()).contains(incident).contains(FixedKitchen.SECRET);
+        assertThat(output.getOut()).contains(incident).contains(TroubledKitchen.SECRET);
     }
 
     @Test
     void the_same_failure_gives_the_same_body() {
-        assertThat(post(FixedKitchen.BUG).asByteArray())
-                .isEqualTo(post(FixedKitchen.BUG).asByteArray());
+        assertThat(post(TroubledKitchen.BUG).asByteArray())
+                .isEqualTo(post(TroubledKitchen.BUG).asByteArray());
     }
 
     @Test

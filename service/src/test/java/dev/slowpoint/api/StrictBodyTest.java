@@ -2,7 +2,8 @@ package dev.slowpoint.api;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.slowpoint.food.Form;
+import dev.slowpoint.plan.Stirring;
+import dev.slowpoint.safety.Eater;
 import io.restassured.response.Response;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
@@ -100,12 +101,12 @@ class StrictBodyTest extends HttpTest {
                         "#/food/previouslyFrozen"),
                 Arguments.of(
                         "\"id\":\"pork-loin\"",
-                        "\"composition\":{\"waterPercent\":0.72,\"proteinPercent\":0.21,\"fatPercent\":0.07}",
+                        "\"group\":\"pork\",\"composition\":{\"waterPercent\":0.72,\"proteinPercent\":0.21,\"fatPercent\":0.07}",
                         "SUM_NOT_WHOLE",
                         "#/food/composition"),
                 Arguments.of(
                         "\"id\":\"pork-loin\"",
-                        "\"composition\":{\"waterPercent\":72,\"proteinPercent\":21}",
+                        "\"group\":\"pork\",\"composition\":{\"waterPercent\":72,\"proteinPercent\":21}",
                         "MISSING_FIELD",
                         "#/food/composition/fatPercent"),
                 Arguments.of(start, "\"start\":{}", "ONE_OF_REQUIRED", "#/start"),
@@ -413,13 +414,13 @@ class StrictBodyTest extends HttpTest {
     void what_is_absent_gets_its_default() {
         CookPlanRequest request =
                 RequestReader.read(PORK.getBytes(StandardCharsets.UTF_8), Wire.JSON, CookPlanRequest.class);
-        assertThat(request.eater()).isEqualTo(CookPlanRequest.Eater.GENERAL);
-        assertThat(request.target()).isEqualTo(new CookPlanRequest.Target(null, null, 0.5, null));
+        assertThat(request.eater()).isEqualTo(Eater.GENERAL);
+        assertThat(request.target()).isEqualTo(new CookPlanRequest.Target(null, null, null, null));
         assertThat(request.tolerances()).isEqualTo(new CookPlanRequest.Tolerances(null, null, null, null));
         assertThat(request.pack()).isEqualTo(new CookPlanRequest.Pack(false, false));
         assertThat(request.surroundings().altitudeM()).isZero();
-        assertThat(request.surroundings().bath().stirring()).isEqualTo(CookPlanRequest.Stirring.PUMPED);
-        assertThat(request.food().form()).isEqualTo(Form.INTACT);
+        assertThat(request.surroundings().bath().stirring()).isEqualTo(Stirring.PUMPED);
+        assertThat(request.food().form()).isNull();
     }
 
     @Test

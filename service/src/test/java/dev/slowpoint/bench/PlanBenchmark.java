@@ -1,0 +1,72 @@
+package dev.slowpoint.bench;
+
+import dev.slowpoint.food.Condition;
+import dev.slowpoint.food.Form;
+import dev.slowpoint.heat.Slab;
+import dev.slowpoint.heat.StartField;
+import dev.slowpoint.parameters.ParameterSets;
+import dev.slowpoint.plan.CookPlan;
+import dev.slowpoint.plan.CookPlanner;
+import dev.slowpoint.plan.CookTask;
+import dev.slowpoint.plan.Stirring;
+import dev.slowpoint.safety.Eater;
+import dev.slowpoint.safety.Purpose;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+
+/** One default cook plan without HTTP: three corners, judged, read, and its margins searched. */
+@State(Scope.Thread)
+@BenchmarkMode(Mode.SampleTime)
+@OutputTimeUnit(TimeUnit.MICROSECONDS)
+@Warmup(iterations = 3, time = 2)
+@Measurement(iterations = 3, time = 3)
+@Fork(1)
+public class PlanBenchmark {
+
+    private final CookPlanner planner =
+            new CookPlanner(ParameterSets.released().current().knowledge());
+
+    /** Pork loin, 45 mm, 4 C, bath 60 C. */
+    @Benchmark
+    public CookPlan thawed() {
+        return planner.plan(task(4.0), Set.of());
+    }
+
+    /** The same from the freezer. */
+    @Benchmark
+    public CookPlan frozen() {
+        return planner.plan(task(-18.0), Set.of());
+    }
+
+    private CookTask task(double startC) {
+        return new CookTask(
+                planner.knowledge().catalogue().find("pork-loin").orElseThrow(),
+                Form.INTACT,
+                Condition.RAW,
+                OptionalDouble.empty(),
+                false,
+                new Slab(0.045),
+                StartField.uniform(startC),
+                Optional.empty(),
+                new CookTask.Bath(OptionalDouble.of(60.0), Stirring.PUMPED),
+                0.0,
+                new CookTask.Target(
+                        Purpose.SERVE, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
+                Eater.GENERAL,
+                Optional.empty(),
+                new CookTask.Tolerances(
+                        OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
+                new CookTask.Pack(false, false));
+    }
+}
