@@ -18,9 +18,9 @@ import java.util.function.DoublePredicate;
 final class MarginSearch {
 
     private static final double FARTHEST_K = 30.0;
-    private static final double FINEST_K = 0.02;
+    private static final double FINEST_K = 0.05;
     private static final double FARTHEST = 0.2;
-    private static final double FINEST = 0.0002;
+    private static final double FINEST = 0.0005;
     private static final double THINNEST = 0.003;
     private static final double HOTTEST_C = 100.0;
 
