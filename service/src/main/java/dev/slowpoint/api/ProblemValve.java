@@ -42,7 +42,6 @@ final class ProblemValve extends ErrorReportValve {
         ProblemCode code = ProblemCode.ofStatus(response.getStatus());
         byte[] body = Wire.JSON.write(Problem.of(code, code.cause()));
         try {
-            response.reset();
             response.setStatus(code.status());
             response.setContentType(ProblemAdvice.MEDIA_TYPE.toString());
             response.setHeader("Cache-Control", "no-store");

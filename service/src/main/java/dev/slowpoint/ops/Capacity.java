@@ -27,8 +27,9 @@ class Capacity implements WebServerFactoryCustomizer<ConfigurableTomcatWebServer
 
     @Override
     public void customize(ConfigurableTomcatWebServerFactory factory) {
-        factory.addProtocolHandlerCustomizers(handler -> {
-            if (handler instanceof AbstractProtocol<?> tomcat) {
+        // On the connector, as the framework does with its own default, so that ours comes later and counts.
+        factory.addConnectorCustomizers(connector -> {
+            if (connector.getProtocolHandler() instanceof AbstractProtocol<?> tomcat) {
                 tomcat.setMaxThreads(threads);
                 tomcat.setMinSpareThreads(threads);
                 protocol = tomcat;

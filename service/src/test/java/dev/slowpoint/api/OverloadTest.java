@@ -1,0 +1,103 @@
+package dev.slowpoint.api;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import io.restassured.response.Response;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.apache.catalina.connector.Connector;
+import org.apache.coyote.AbstractProtocol;
+import org.awaitility.Awaitility;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.tomcat.TomcatWebServer;
+import org.springframework.boot.web.server.servlet.context.ServletWebServerApplicationContext;
+import org.springframework.test.annotation.DirtiesContext;
+import org.springframework.test.context.TestPropertySource;
+import org.springframework.test.context.bean.override.convention.TestBean;
+
+/** Beyond its capacity the service sends requests away at once, and those admitted are answered. */
+@TestPropertySource(properties = {"slowpoint.limits.threads-per-core=1", "slowpoint.limits.most-waiting=3"})
+@DirtiesContext
+class OverloadTest extends HttpTest {
+
+    private static final int REQUESTS = 24;
+    private static final CountDownLatch GATE = new CountDownLatch(1);
+    private static final AtomicBoolean CLOSED = new AtomicBoolean(false);
+
+    @TestBean(name = "fixedPlanning")
+    protected @Nullable CookPlanning planning;
+
+    static CookPlanning planning() {
+        return (request, include) -> {
+            if (CLOSED.get()) {
+                try {
+                    GATE.await();
+                } catch (InterruptedException e) {
+                    throw new IllegalStateException(e);
+                }
+            }
+            return FixedKitchen.plan(EnumSet.noneOf(Include.class));
+        };
+    }
+
+    @Autowired
+    private ServletWebServerApplicationContext context;
+
+    @Test
+    void requests_beyond_capacity_are_told_when_to_come_again() throws Exception {
+        CLOSED.set(true);
+        ExecutorService clients = Executors.newFixedThreadPool(REQUESTS);
+        try {
+            List<Future<Response>> answers = new ArrayList<>();
+            for (int i = 0; i < REQUESTS; i++) {
+                answers.add(
+                        clients.submit(() -> http().contentType(JSON).body(PORK).post(PLANS)));
+            }
+            Awaitility.await().atMost(30, TimeUnit.SECONDS).until(() -> waiting() > 10);
+            GATE.countDown();
+            int refused = 0;
+            for (Future<Response> answer : answers) {
+                Response response = answer.get(30, TimeUnit.SECONDS);
+                assertThat(response.statusCode()).isIn(200, 503);
+                if (response.statusCode() == 503) {
+                    refused++;
+                    assertThat(response.header("Retry-After")).isEqualTo("1");
+                    assertThat(response.contentType()).isEqualTo(PROBLEM);
+                    assertThat(READER.readTree(response.asByteArray())
+                                    .at("/code")
+                                    .asString())
+                            .isEqualTo("OVERLOADED");
+                    assertThat(READER.readTree(response.asByteArray())
+                                    .at("/retryable")
+                                    .asBoolean())
+                            .isTrue();
+                }
+            }
+            assertThat(refused).isBetween(1, REQUESTS - 1);
+        } finally {
+            GATE.countDown();
+            clients.shutdownNow();
+        }
+        assertThat(http().contentType(JSON).body(PORK).post(PLANS).statusCode()).isEqualTo(200);
+    }
+
+    private int waiting() {
+        Connector connector = ((TomcatWebServer) Objects.requireNonNull(context.getWebServer()))
+                .getTomcat()
+                .getConnector();
+        return ((org.apache.tomcat.util.threads.ThreadPoolExecutor)
+                        ((AbstractProtocol<?>) connector.getProtocolHandler()).getExecutor())
+                .getQueue()
+                .size();
+    }
+}
