@@ -117,7 +117,7 @@ class BadRequestSweepTest extends HttpTest {
 
     @Test
     void damaged_bytes_never_break_the_service() {
-        for (int i = 0; i < REQUESTS / 2; i++) {
+        for (int i = 0; i < REQUESTS / 10; i++) {
             String type = random.nextBoolean() ? JSON : CBOR;
             byte[] body = damagedBytes(type.equals(CBOR) ? cbor(FULL) : FULL.getBytes(StandardCharsets.UTF_8));
             assertNamed(http().contentType(type).accept(type).body(body).post(PLANS), body);

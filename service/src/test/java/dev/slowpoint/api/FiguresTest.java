@@ -17,8 +17,7 @@ class FiguresTest {
             Figures::marginMm,
             Figures::requiredLog10,
             Figures::achievedLog10,
-            Figures::percent,
-            Figures::probability);
+            Figures::percent);
 
     @Test
     void temperatures_have_two_decimals() {
@@ -33,14 +32,6 @@ class FiguresTest {
         assertThat(Figures.achievedLog10(-0.0001)).isEqualTo(-0.01);
         assertThat(Figures.marginK(-0.001)).isEqualTo(-0.01);
         assertThat(Figures.marginMm(1.99)).isEqualTo(1.9);
-    }
-
-    @Test
-    void a_probability_is_never_made_smaller() {
-        assertThat(Figures.probability(0.0)).isZero();
-        assertThat(Figures.probability(1e-12)).isEqualTo(1e-6);
-        assertThat(Figures.probability(0.000123)).isEqualTo(0.00013);
-        assertThat(Figures.probability(0.991)).isEqualTo(1.0);
     }
 
     @Test

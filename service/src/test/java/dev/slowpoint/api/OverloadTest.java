@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.restassured.response.Response;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.CountDownLatch;
@@ -34,7 +33,7 @@ class OverloadTest extends HttpTest {
     private static final CountDownLatch GATE = new CountDownLatch(1);
     private static final AtomicBoolean CLOSED = new AtomicBoolean(false);
 
-    @TestBean(name = "fixedPlanning")
+    @TestBean(name = "troubledPlanning")
     protected @Nullable CookPlanning planning;
 
     static CookPlanning planning() {
@@ -46,8 +45,42 @@ class OverloadTest extends HttpTest {
                     throw new IllegalStateException(e);
                 }
             }
-            return FixedKitchen.plan(EnumSet.noneOf(Include.class));
+            return plan();
         };
+    }
+
+    /** The smallest plan there can be: only the way there and back matters here. */
+    private static CookPlanAnswer plan() {
+        return new CookPlanAnswer(
+                "2026.1",
+                "0000000000000000",
+                60.0,
+                null,
+                new CookPlanAnswer.Times(null, null, null, null, null),
+                null,
+                null,
+                null,
+                new CookPlanAnswer.Safety(
+                        "notApplicable",
+                        "us-fsis-2021",
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        0,
+                        null,
+                        null,
+                        null),
+                new CookPlanAnswer.Texture("none", null, null, null, null),
+                List.of(),
+                List.of(),
+                null,
+                null,
+                null);
     }
 
     @Autowired
