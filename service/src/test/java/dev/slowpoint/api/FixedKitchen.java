@@ -71,7 +71,7 @@ class FixedKitchen {
                 new CookPlanAnswer.TakeOut(7740, 8100, 21600),
                 null,
                 new CookPlanAnswer.AtServe(7200, 58.91234567, 59.4, 57.96, 59.95),
-                new CookPlanAnswer.Safety(
+                new SafetyVerdict(
                         "met",
                         "us-salmonella-65-log",
                         "salmonella",
