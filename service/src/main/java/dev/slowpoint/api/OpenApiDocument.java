@@ -74,6 +74,7 @@ class OpenApiDocument {
                                 + " unknown words as each field says. The kitchen of the examples, Hochmoor, is"
                                 + " invented.")
                         .license(new License().name("Apache-2.0").identifier("Apache-2.0")))
+                .security(List.of())
                 .servers(List.of(new Server().url("/")))
                 .tags(List.of(
                         new Tag().name("catalogues").description("What requests may name and answers may carry."),
@@ -113,6 +114,9 @@ class OpenApiDocument {
         // Accept is a matter of HTTP, not of the operation (OpenAPI 3.1.1, section 4.8.12).
         parameters(operation).removeIf(parameter -> "header".equals(parameter.getIn()));
         parameters(operation).forEach(OpenApiDocument::describe);
+        if (parameters(operation).isEmpty()) {
+            operation.setParameters(null);
+        }
         problemsOf(operation, request.isPresent()).forEach((status, codes) -> {
             String name = (request.isPresent() || !status.equals("400") ? "Problem" : "CatalogueProblem") + status;
             problems.computeIfAbsent(name, unknown -> problem(codes));

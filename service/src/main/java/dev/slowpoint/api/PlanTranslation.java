@@ -93,10 +93,10 @@ final class PlanTranslation {
         return nominal == null && early == null && late == null ? null : new Milestone(nominal, early, late);
     }
 
-    private CookPlanAnswer.Safety safety() {
+    private SafetyVerdict safety() {
         CookPlan.Safety safety = plan.safety();
         Optional<CookPlan.Organism> governing = safety.governing();
-        return new CookPlanAnswer.Safety(
+        return new SafetyVerdict(
                 Words.of(safety.verdict()),
                 safety.rule().id(),
                 governing.map(o -> Words.of(o.hazard())).orElse(null),

@@ -74,12 +74,12 @@ final class TaskTranslation {
                         request.pack().rawGarlicOrHerbs(), request.pack().salted()));
     }
 
-    private static Food food(CookPlanRequest.Food choice, Knowledge knowledge) {
+    private static Food food(FoodChoice choice, Knowledge knowledge) {
         String id = choice.id();
         if (id != null) {
             return knowledge.catalogue().find(id).orElseThrow(() -> unknownFood(id, knowledge));
         }
-        CookPlanRequest.CompositionPercent percent = Objects.requireNonNull(choice.composition());
+        FoodChoice.CompositionPercent percent = Objects.requireNonNull(choice.composition());
         Optional<String> textureClass = Optional.ofNullable(choice.textureClass());
         textureClass.ifPresent(name -> {
             if (knowledge.texture().find(name).isEmpty()) {

@@ -60,7 +60,7 @@ class OverloadTest extends HttpTest {
                 null,
                 null,
                 null,
-                new CookPlanAnswer.Safety(
+                new SafetyVerdict(
                         "notApplicable",
                         "us-fsis-2021",
                         null,
