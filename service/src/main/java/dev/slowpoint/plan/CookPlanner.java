@@ -97,9 +97,7 @@ public final class CookPlanner {
                 .safety()
                 .rules()
                 .rule(task.rule().orElse(knowledge.safety().rules().defaultRule()));
-        OptionalDouble fat = task.fatPercent().isPresent() || food.id().equals(Food.DESCRIBED)
-                ? task.fatPercent()
-                : OptionalDouble.of(100.0 * food.composition().fat());
+        double fat = task.fatPercent().orElse(100.0 * food.composition().fat());
         List<Requirement> requirements = knowledge
                 .safety()
                 .rules()
@@ -110,7 +108,7 @@ public final class CookPlanner {
                         task.condition(),
                         task.target().purpose(),
                         task.eater(),
-                        fat);
+                        OptionalDouble.of(fat));
         double errorK = task.tolerances().bathK().orElse(knowledge.defaults().bathK())
                 + task.tolerances().readingK().orElse(knowledge.defaults().readingK());
         return new Terms(knowledge, materials, rule, requirements, errorK, softening(task));

@@ -3,7 +3,6 @@ package dev.slowpoint.plan;
 import dev.slowpoint.food.Food;
 import dev.slowpoint.food.FoodGroup;
 import dev.slowpoint.food.Form;
-import dev.slowpoint.food.Mark;
 import dev.slowpoint.heat.Dose;
 import dev.slowpoint.heat.PointHistory;
 import dev.slowpoint.plan.CookPlan.Obstacle;
@@ -82,6 +81,7 @@ final class Notices {
         double hottestC = lateCore.highestC() - terms.errorK();
         if (trial.verdict() == Verdict.NOT_MET) {
             governing()
+                    .filter(f -> !f.met())
                     .ifPresent(f -> add(
                             NoticeCode.NOT_MET,
                             Figures.log10(f.deliveredLog10()),
@@ -117,14 +117,6 @@ final class Notices {
                 && trial.worst().heatAdaptationPossible()
                 && governing().filter(f -> f.marginLog10() < WIDE_LOG10).isPresent()) {
             add(NoticeCode.SLOW_WARM_UP_ADAPTS);
-        }
-        if (group.poultry()
-                && food.id().equals(Food.DESCRIBED)
-                && task.fatPercent().isEmpty()) {
-            add(NoticeCode.FAT_UNKNOWN);
-        }
-        if (trial.requirements().stream().anyMatch(r -> r.provenance().mark() == Mark.MEMORY)) {
-            add(NoticeCode.FROM_MEMORY_ONLY);
         }
     }
 

@@ -17,6 +17,9 @@ class MetricsTest extends HttpTest {
 
     private String scrape() {
         http().contentType(JSON).body(PORK).post(PLANS);
+        http().contentType(JSON)
+                .body(porkWith("\"temperatureC\":4", "\"temperatureC\":-18"))
+                .post(PLANS);
         http().contentType(JSON).body("{}").post(PLANS);
         return RestAssured.given()
                 .port(managementPort)
@@ -28,7 +31,7 @@ class MetricsTest extends HttpTest {
     @ValueSource(
             strings = {
                 "slowpoint_plans_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\",verdict=\"met\"}",
-                "slowpoint_warnings_total{code=\"BELOW_HOT_HOLDING\",service=\"slowpoint\"}",
+                "slowpoint_warnings_total{code=\"FROM_FROZEN\",service=\"slowpoint\"}",
                 "slowpoint_refused_total{code=\"MISSING_FIELD\",service=\"slowpoint\"}",
                 "slowpoint_solver_seconds_count{service=\"slowpoint\"}",
                 "slowpoint_solver_seconds_sum{service=\"slowpoint\"}",
