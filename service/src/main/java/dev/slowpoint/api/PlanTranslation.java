@@ -46,10 +46,7 @@ final class PlanTranslation {
                 plan.setpointC(),
                 plan.advice().map(sentences::of).orElse(null),
                 times(),
-                takeOut.obstacle().isPresent()
-                        ? null
-                        : new CookPlanAnswer.TakeOut(
-                                up(takeOut.earliest()), up(takeOut.best()), downOrNever(takeOut.latest())),
+                takeOut.obstacle().isPresent() ? null : takeOut(takeOut),
                 takeOut.obstacle()
                         .map(o -> new Reason(o.name(), sentences.of(o)))
                         .orElse(null),
@@ -64,6 +61,17 @@ final class PlanTranslation {
                 plan.curve().map(PlanTranslation::curve).orElse(null),
                 include.contains(Include.ORGANISMS) ? organisms() : null,
                 include.contains(Include.SOURCES) ? sources() : null);
+    }
+
+    /** Rounded so that the moments keep their order: the earliest, which safety decides, is never made sooner. */
+    private static CookPlanAnswer.TakeOut takeOut(CookPlan.TakeOut takeOut) {
+        int earliest = up(takeOut.earliest());
+        Integer closes = whole(Math.floor(takeOut.latest()));
+        if (closes == null) {
+            return new CookPlanAnswer.TakeOut(earliest, up(takeOut.best()), null);
+        }
+        int latest = Math.max(earliest, closes);
+        return new CookPlanAnswer.TakeOut(earliest, Math.min(up(takeOut.best()), latest), latest);
     }
 
     private CookPlanAnswer.Times times() {
@@ -181,10 +189,6 @@ final class PlanTranslation {
 
     private static int up(double seconds) {
         return (int) Math.ceil(seconds);
-    }
-
-    private static @Nullable Integer downOrNever(double seconds) {
-        return whole(Math.floor(seconds));
     }
 
     private static @Nullable Integer whole(double seconds) {
