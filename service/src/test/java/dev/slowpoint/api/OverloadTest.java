@@ -12,7 +12,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
-import org.apache.catalina.connector.Connector;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.apache.coyote.AbstractProtocol;
 import org.awaitility.Awaitility;
 import org.jspecify.annotations.Nullable;
@@ -32,6 +32,7 @@ class OverloadTest extends HttpTest {
     private static final int REQUESTS = 24;
     private static final CountDownLatch GATE = new CountDownLatch(1);
     private static final AtomicBoolean CLOSED = new AtomicBoolean(false);
+    private static final AtomicInteger INSIDE = new AtomicInteger();
 
     @TestBean(name = "troubledPlanning")
     protected @Nullable CookPlanning planning;
@@ -39,6 +40,7 @@ class OverloadTest extends HttpTest {
     static CookPlanning planning() {
         return (request, include) -> {
             if (CLOSED.get()) {
+                INSIDE.incrementAndGet();
                 try {
                     GATE.await();
                 } catch (InterruptedException e) {
@@ -89,14 +91,22 @@ class OverloadTest extends HttpTest {
     @Test
     void requests_beyond_capacity_are_told_when_to_come_again() throws Exception {
         CLOSED.set(true);
-        ExecutorService clients = Executors.newFixedThreadPool(REQUESTS);
+        int threads = handler().getMaxThreads();
+        ExecutorService clients = Executors.newFixedThreadPool(threads + REQUESTS);
         try {
             List<Future<Response>> answers = new ArrayList<>();
+            // First every thread is kept busy, then the others come: so none is let through or refused by chance.
+            for (int i = 0; i < threads; i++) {
+                answers.add(
+                        clients.submit(() -> http().contentType(JSON).body(PORK).post(PLANS)));
+                int busy = i + 1;
+                Awaitility.await().atMost(30, TimeUnit.SECONDS).until(() -> INSIDE.get() == busy);
+            }
             for (int i = 0; i < REQUESTS; i++) {
                 answers.add(
                         clients.submit(() -> http().contentType(JSON).body(PORK).post(PLANS)));
             }
-            Awaitility.await().atMost(30, TimeUnit.SECONDS).until(() -> waiting() > 10);
+            Awaitility.await().atMost(30, TimeUnit.SECONDS).until(() -> waiting() == REQUESTS);
             GATE.countDown();
             int refused = 0;
             for (Future<Response> answer : answers) {
@@ -124,12 +134,15 @@ class OverloadTest extends HttpTest {
         assertThat(http().contentType(JSON).body(PORK).post(PLANS).statusCode()).isEqualTo(200);
     }
 
-    private int waiting() {
-        Connector connector = ((TomcatWebServer) Objects.requireNonNull(context.getWebServer()))
+    private AbstractProtocol<?> handler() {
+        return (AbstractProtocol<?>) ((TomcatWebServer) Objects.requireNonNull(context.getWebServer()))
                 .getTomcat()
-                .getConnector();
-        return ((org.apache.tomcat.util.threads.ThreadPoolExecutor)
-                        ((AbstractProtocol<?>) connector.getProtocolHandler()).getExecutor())
+                .getConnector()
+                .getProtocolHandler();
+    }
+
+    private int waiting() {
+        return ((org.apache.tomcat.util.threads.ThreadPoolExecutor) handler().getExecutor())
                 .getQueue()
                 .size();
     }
