@@ -52,11 +52,11 @@ record Trial(
         Verdict verdict) {
 
     /**
-     * How far below the lowest tested temperature a nominal estimate still follows a line [K]. Thomas et al. 1966 (Appl.
-     * Microbiol., abstract read) advise against going further than 10 F beyond the tested range. For information only: the
-     * judged margin counts nothing below the floor.
+     * How far below its floor a nominal estimate starts to count [K]: the usual reading error (our own choice). A bath set
+     * exactly to the lowest row of a table approaches it for ever. For information only: the judged margin counts nothing
+     * below the floor.
      */
-    static final double FLOOR_ALLOWANCE_K = 5.56;
+    static final double FLOOR_ALLOWANCE_K = 0.5;
 
     /** Half the last digit of a table's lowest row as printed in Celsius: a bath set to that row counts as reaching it. */
     private static final double PRINTED_K = 0.05;

@@ -11,9 +11,9 @@ public record Judging(ReadingError error, double floorAllowanceK, boolean slowed
 
     /** Refuses a floor allowance in a judged margin, and one beyond any reading error. */
     public Judging {
-        if (!(floorAllowanceK >= 0.0 && floorAllowanceK <= 6.0)) {
+        if (!(floorAllowanceK >= 0.0 && floorAllowanceK <= 2.0)) {
             throw new IllegalArgumentException("floor allowance " + floorAllowanceK
-                    + " K must lie between 0 and 6. Maybe it was given in another unit?");
+                    + " K must lie between 0 and 2. Maybe half a kelvin was meant?");
         }
         if (floorAllowanceK > 0.0 && error.errorK() > 0.0) {
             throw new IllegalArgumentException("a floor allowance of " + floorAllowanceK

@@ -272,7 +272,7 @@ class SafetyJudgeTest {
     @Test
     void a_floor_allowance_is_for_nominal_estimates_only() {
         assertThatThrownBy(() -> new Judging(new ReadingError(0.5), 0.5, false)).hasMessageContaining("nominal");
-        assertThatThrownBy(() -> Judging.nominal(7.0)).hasMessageContaining("7.0");
+        assertThatThrownBy(() -> Judging.nominal(5.0)).hasMessageContaining("5.0");
         assertThatThrownBy(() -> new ReadingError(-0.5)).hasMessageContaining("-0.5");
     }
 
