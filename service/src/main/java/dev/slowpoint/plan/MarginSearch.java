@@ -17,11 +17,15 @@ import java.util.function.DoublePredicate;
  */
 final class MarginSearch {
 
+    /** How far and how finely is searched, in kelvin and in metres; beyond it a margin is not told (our own limits). */
     private static final double FARTHEST_K = 30.0;
+
     private static final double FINEST_K = 0.05;
     private static final double FARTHEST = 0.2;
     private static final double FINEST = 0.0005;
+    /** The thinnest piece and the hottest bath that may be asked for. */
     private static final double THINNEST = 0.003;
+
     private static final double HOTTEST_C = 100.0;
 
     private final Trial trial;

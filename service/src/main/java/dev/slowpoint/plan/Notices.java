@@ -27,14 +27,47 @@ import java.util.Optional;
  */
 final class Notices {
 
+    /** Lowest row of the meat table, 130 F (FSIS-GD-2021-14 table 2). */
     private static final double MEAT_FLOOR_C = 54.444;
+
+    /** Lowest row of the poultry tables, 136 F (FSIS-GD-2021-14 tables 3 and 4). */
     private static final double POULTRY_FLOOR_C = 57.778;
+
+    /** Heat kill of parasites in fish: 60 C for 1 min in the core (Regulation (EU) 1276/2011, point 3(a)). */
     private static final double PARASITE_C = 60.0;
+
     private static final double PARASITE_S = 60.0;
+
+    /** Viruses in bivalves: flesh at 90 C for 90 s (EFSA 2015, abstract read). */
     private static final double VIRUS_C = 90.0;
+
+    /** Cold holding at or below 5 C (FDA Food Code 2022, 3-501.16(A)(2)). */
+    private static final double COLD_C = 5.0;
+
+    /** Hot holding at or above 57 C (FDA Food Code 2022, 3-501.16(A)(1)). */
+    private static final double HOT_HOLDING_C = 57.0;
+
+    /** Vegetables hardly soften below it; the notices file has the source. */
+    private static final double SOFTENING_C = 83.0;
+
+    /** Beans need boiling against lectins; from memory. A bath below it is told so. */
+    private static final double BOILING_PULSES_C = 95.0;
+
+    /** From here up a pocket of air grows to more than two and a half times its volume; our own limit. */
+    private static final double FLOATING_C = 80.0;
+
+    /** Near the boiling point the growth of a pocket has no bound: it is told for this temperature at most. */
+    private static final double LARGEST_POCKET_C = 98.0;
+
+    /** Limit of the Victorian rule for baths below 60 C; taken as well for holding below 57 C, our own choice. */
     private static final double SIX_HOURS = 6 * 3600.0;
+
+    /** Reduction asked of spores for keeping longer than 10 days (UK FSA, 90 C 10 min). */
     private static final double SPORE_TARGET_LOG10 = 6.0;
+
+    /** Margins below it are thin, above the other one wide; our own bands. */
     private static final double THIN_LOG10 = 1.0;
+
     private static final double WIDE_LOG10 = 3.0;
 
     private final CookTask task;
@@ -161,7 +194,7 @@ final class Notices {
         }
     }
 
-    /** Worst-case kill of the spores that grow in the cold, at the time judged. */
+    /** Kill of the spores that grow in the cold in the slow corner, at the time judged; it only warns. */
     private double sporesLog10() {
         InactivationLine line =
                 Objects.requireNonNull(terms.knowledge().safety().lines().get("K-CB-UK"));
@@ -173,7 +206,7 @@ final class Notices {
             add(NoticeCode.FROM_FROZEN);
         }
         double warmest = Math.max(task.start().coreC(), task.start().surfaceC());
-        if (task.raw() && warmest > 5.5 && !group.plant() && group != FoodGroup.EGG_IN_SHELL) {
+        if (task.raw() && warmest > COLD_C && !group.plant() && group != FoodGroup.EGG_IN_SHELL) {
             add(NoticeCode.START_WARM, Figures.temperature(warmest));
         }
     }
@@ -194,19 +227,19 @@ final class Notices {
         if ((group == FoodGroup.EGG_IN_SHELL || group == FoodGroup.EGG_MIX) && trial.verdict() == Verdict.NOT_MET) {
             add(NoticeCode.SOFT_EGG);
         }
-        if (group == FoodGroup.PULSE && task.raw() && trial.setpointC() < 95.0) {
+        if (group == FoodGroup.PULSE && task.raw() && trial.setpointC() < BOILING_PULSES_C) {
             add(NoticeCode.PULSES_MUST_BOIL);
         }
-        if (group == FoodGroup.VEGETABLE && task.raw() && trial.setpointC() < 83.0) {
+        if (group == FoodGroup.VEGETABLE && task.raw() && trial.setpointC() < SOFTENING_C) {
             add(NoticeCode.STAYS_FIRM);
         }
-        if (trial.setpointC() >= 80.0) {
+        if (trial.setpointC() >= FLOATING_C) {
             add(
                     NoticeCode.BAG_MAY_FLOAT,
                     Figures.temperature(trial.setpointC()),
-                    Figures.log10(BoilingPoint.pocketGrowth(Math.min(trial.setpointC(), 98.0))));
+                    Figures.log10(BoilingPoint.pocketGrowth(Math.min(trial.setpointC(), LARGEST_POCKET_C))));
         }
-        if (trial.setpointC() < 57.0 && trial.setpointC() >= MEAT_FLOOR_C && trial.judgedAt() > SIX_HOURS) {
+        if (trial.setpointC() < HOT_HOLDING_C && trial.setpointC() >= MEAT_FLOOR_C && trial.judgedAt() > SIX_HOURS) {
             add(NoticeCode.HOLD_BELOW_57);
         }
     }

@@ -8,11 +8,15 @@ import java.util.Optional;
 /** Recommends a setpoint where none was given. */
 final class SetpointChooser {
 
+    /** What appliances can be set to (common practice, no source). */
     private static final double STEP_K = 0.5;
+
     /** Safe time over the time to be hot through beyond which a bath is not recommended (our own choice). */
     private static final double EDGE = 2.0;
 
+    /** How far above the usual temperatures a safe bath is looked for, and the hottest one (our own limits). */
     private static final double BEYOND_K = 12.0;
+
     private static final double HOTTEST_C = 95.0;
 
     private final CookTask task;

@@ -37,6 +37,7 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
                 new Setting(task.body(), material, task.start(), new Surroundings(setpointC, film.typical()));
             case EARLY ->
                 new Setting(
+                        // A tolerance stated larger than the piece must leave a piece.
                         task.body().withAcross(Math.max(across - acrossBy, 0.2 * across)),
                         material,
                         notAbove(task.start().warmerBy(startBy), setpointC),
