@@ -8,6 +8,7 @@ import dev.slowpoint.heat.LongCylinder;
 import dev.slowpoint.heat.Slab;
 import dev.slowpoint.heat.Sphere;
 import dev.slowpoint.heat.StartField;
+import dev.slowpoint.plan.Arrangement;
 import dev.slowpoint.plan.CookTask;
 import dev.slowpoint.plan.Knowledge;
 import dev.slowpoint.plan.Refusal;
@@ -44,6 +45,7 @@ final class TaskTranslation {
                 optional(request.food().fatPercent()),
                 request.food().previouslyFrozen(),
                 body(request.geometry()),
+                Arrangement.FREE,
                 start.temperatureC() != null
                         ? StartField.uniform(start.temperatureC())
                         : new StartField(
@@ -52,7 +54,8 @@ final class TaskTranslation {
                         .map(cook -> new CookTask.EarlierCook(cook.setpointC(), cook.heldS())),
                 new CookTask.Bath(
                         optional(request.surroundings().bath().setpointC()),
-                        request.surroundings().bath().stirring()),
+                        request.surroundings().bath().stirring(),
+                        Optional.empty()),
                 request.surroundings().altitudeM(),
                 new CookTask.Target(
                         Objects.requireNonNullElse(target.purpose(), usual),
@@ -71,7 +74,8 @@ final class TaskTranslation {
                         optional(tolerances.bathK()),
                         optional(tolerances.readingK())),
                 new CookTask.Pack(
-                        request.pack().rawGarlicOrHerbs(), request.pack().salted()));
+                        request.pack().rawGarlicOrHerbs(), request.pack().salted()),
+                List.of());
     }
 
     private static Food food(FoodChoice choice, Knowledge knowledge) {

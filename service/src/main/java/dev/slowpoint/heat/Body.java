@@ -1,31 +1,51 @@
 package dev.slowpoint.heat;
 
+import java.util.OptionalDouble;
+
 /**
- * A body in which heat flows along one coordinate: from the surface at {@link #reach()} to the slowest-heating point at
- * zero.
+ * A piece of food as the solver sees it, heated on all sides alike unless a stage says otherwise.
  *
- * <p>The cross-section for heat flow grows as {@code r^shapeExponent}: 0 for a slab heated on both faces, 1 for a long
- * cylinder, 2 for a sphere. All sizes in metres, greater than zero and finite.
+ * <p>All sizes in metres, greater than zero and finite.
  */
-public sealed interface Body permits Slab, LongCylinder, Sphere {
+public sealed interface Body permits Slab, LongCylinder, Sphere, Brick, ShortCylinder, Egg {
 
-    /** Distance from the slowest-heating point to the surface [m]: half the thickness, or the radius. */
+    /** Distance from the slowest-heating point to the nearest surface [m]: half the shortest size. */
     double reach();
-
-    /** Exponent of the growth of the cross-section with the distance from the slowest-heating point [-]. */
-    double shapeExponent();
 
     /** The same kind of body with every length multiplied by {@code factor} (greater than zero). */
     Body scaled(double factor);
 
     /** The length a cook measures across the slowest-heating point [m]: thickness or diameter. */
-    default double across() {
-        return 2.0 * reach();
+    double across();
+
+    /** The same body, {@code across} metres thick; its other sizes stay. */
+    Body withAcross(double across);
+
+    /** Its volume [m3]; empty for a slab and a long cylinder, which have no ends. */
+    OptionalDouble volume();
+
+    /**
+     * The one-dimensional body that the solver runs in its place.
+     *
+     * @param biot film coefficient times reach over conductivity, above zero, or infinite
+     */
+    StandIn standIn(double biot);
+
+    /**
+     * The Biot number that its stand-in must be given in other surroundings, one field carried through.
+     *
+     * @param standIn from its first surroundings
+     * @param biot of the body in those other surroundings
+     */
+    default double equalTimeBiot(StandIn standIn, double biot) {
+        return biot;
     }
 
-    /** The same kind of body, {@code across} metres thick. */
-    default Body withAcross(double across) {
-        return scaled(across / across());
+    /**
+     * The film coefficient that is left of one at the outside when the body has a shell [W/m2K]; without a shell the same.
+     */
+    default double filmThroughShell(double film) {
+        return film;
     }
 
     /** Refuses a length that is not a positive finite number of metres. */

@@ -1,81 +1,105 @@
 package dev.slowpoint.heat;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * Moves heat through one body and leaves its temperature history.
  *
- * <p>Space: finite volumes on a {@link Mesh}, enthalpy as the unknown. Time: the five-stage, fourth-order, L-stable
- * singly diagonally implicit Runge-Kutta method of Hairer and Wanner (Solving Ordinary Differential Equations II, 1996,
- * table 6.5; coefficients from memory, their order conditions are tested), each stage solved by Newton's method with a
- * tridiagonal matrix, the step chosen from the error of the embedded third-order solution. The method looks at one step
- * only, so that every change of the surroundings restarts cleanly.
+ * <p>Space: finite volumes on a {@link Mesh}, enthalpy as the unknown. Time: while nothing freezes or thaws the linearly
+ * implicit {@link Rosenbrock} method of fourth order; while a front moves {@link TrapezoidThenBdf} with Newton's method.
+ * Both look at one step only, so that every change of the surroundings restarts cleanly, and choose the step from an
+ * embedded error estimate.
  *
- * <p>Heat is counted by the very flows of the last Newton iteration, so that the content of the body and the heat that
- * entered agree to round-off, however large the steps.
+ * <p>Heat is counted by the very flows that change the state, so that the content of the body, the heat that entered and
+ * the account of the bath agree to round-off, however large the steps.
  */
 public final class Conduction {
 
-    /** Film coefficient [W/m2K] that stands for an infinite one: the surface follows the medium within 1e-6 of the step. */
-    private static final double HOLDING_FILM = 1e9;
+    /** How strongly the nodes crowd towards the faces; where a sear strikes them, more. */
+    private static final double CLUSTERING = 0.5;
 
-    /** A Newton correction [K] that shows the method has lost its way. */
-    private static final double RUNAWAY_K = 1e6;
+    private static final double SEAR_CLUSTERING = 0.85;
+
+    /** A medium this hot, or any radiation, sears [C]; no bath is. */
+    private static final double SEARING_C = 110.0;
+
+    /** How closely a stage ends at its level [K]. */
+    private static final double LEVEL_K = 1e-3;
+
+    /** The least error of temperature that is worth a step [K]. */
+    private static final double FINEST_K = 1e-3;
+
+    /** Far enough above the freezing point that all is thawed [K]. */
+    private static final double THAWED_K = 10.0;
 
     private static final int MAX_STEPS = 200_000;
 
-    private static final int MAX_NEWTON = 12;
-
-    private final Mesh mesh;
     private final Material material;
     private final Resolution resolution;
-    private double toleranceK;
-    private double settledK;
-    private final int last;
+    private final Mesh mesh;
     private final double reach;
+    private final int last;
+    private final Cells cells;
+    private final Stepper smooth;
+    private final Stepper front;
 
-    private final double[] enthalpies;
-    private final double[] base;
-    private final double[] unknown;
-    private final double[] residual;
-    private final double[] lower;
-    private final double[] inverse;
-    private final double[] upper;
-    private final double[] theta;
-    private final double[] thetaSlope;
-    private final double[] temperatureSlope;
-    private final double[][] rates;
-    private final double[] stageFlows;
-    private double surfaceFlow;
+    private double[] state;
+    private double[] next;
+    private final double[] rates;
+    private final double[] slopesNow;
+    private double waterC;
 
-    private double[] times = new double[64];
+    private double[] times = new double[48];
     private double[] temperaturesC;
     private double[] slopes;
-    private double[] heatTaken = new double[64];
+    private double[] mediumC = new double[48];
+    private double[] mediumSlopes = new double[48];
     private int samples;
+    private Heat passed = Heat.NONE;
 
-    private Conduction(Body body, Material material, boolean smooth, Resolution resolution) {
-        this.mesh = Mesh.of(
-                body.shapeExponent(), smooth ? resolution.smoothIntervals() : resolution.frozenIntervals(), smooth);
+    private Conduction(StandIn body, Material material, Programme programme, boolean melts, Resolution resolution) {
         this.material = material;
         this.resolution = resolution;
-        this.reach = body.reach();
+        boolean twoFaced = false;
+        boolean seared = false;
+        for (Stage stage : programme.stages()) {
+            Optional<Surroundings> far = stage.farSurroundings();
+            twoFaced |= far.isPresent();
+            seared |= sears(stage.surroundings()) || (far.isPresent() && sears(far.get()));
+        }
+        int intervals = seared
+                ? resolution.searIntervals()
+                : melts ? resolution.frozenIntervals() : resolution.smoothIntervals();
+        if (twoFaced && body.shapeExponent() > 0.0) {
+            throw new IllegalArgumentException("only a slab has a near and a far face");
+        }
+        this.mesh = Mesh.of(new Mesh.Layout(
+                body.shapeExponent(),
+                twoFaced ? 2 * intervals : intervals,
+                !melts,
+                twoFaced,
+                seared ? SEAR_CLUSTERING : CLUSTERING));
+        this.reach = twoFaced ? 2.0 * body.reach() : body.reach();
         this.last = mesh.intervals();
-        int n = last + 1;
-        enthalpies = new double[n];
-        base = new double[n];
-        unknown = new double[n];
-        residual = new double[n];
-        lower = new double[n];
-        inverse = new double[n];
-        upper = new double[n];
-        theta = new double[n];
-        thetaSlope = new double[n];
-        temperatureSlope = new double[n];
-        rates = new double[Sdirk4.STAGES][n];
-        stageFlows = new double[Sdirk4.STAGES];
-        temperaturesC = new double[64 * n];
-        slopes = new double[64 * n];
+        int unknowns = last + 2;
+        cells = new Cells(mesh, material, reach, programme.stages().get(0));
+        smooth = new Rosenbrock(cells, unknowns);
+        front = melts ? new TrapezoidThenBdf(cells, unknowns) : smooth;
+        state = new double[unknowns];
+        next = new double[unknowns];
+        rates = new double[unknowns];
+        slopesNow = new double[unknowns];
+        temperaturesC = new double[48 * (last + 1)];
+        slopes = new double[48 * (last + 1)];
+    }
+
+    static boolean sears(Surroundings surroundings) {
+        return surroundings.heatFlux() > 0.0
+                || surroundings.temperatureC() > SEARING_C
+                || surroundings.wetLimitC() < Double.POSITIVE_INFINITY;
     }
 
     /**
@@ -87,64 +111,130 @@ public final class Conduction {
      * @param programme what it passes through
      * @param resolution how finely to work
      * @return the history from time zero to the end of the programme
+     * @throws IllegalArgumentException when a body other than a slab is given a far face, or a bath goes on that never was
      */
     public static TemperatureHistory run(
             Body body, Material material, StartField start, Programme programme, Resolution resolution) {
-        double lowestC = start.lowestC();
-        for (Stage stage : programme.stages()) {
-            lowestC = Math.min(lowestC, stage.surroundings().temperatureC());
-        }
-        Conduction conduction = new Conduction(body, material, lowestC > material.smoothAboveC(), resolution);
-        return conduction.run(start, programme);
+        return run(body, standIn(body, material, start, programme), material, start, programme, resolution);
     }
 
-    private TemperatureHistory run(StartField start, Programme programme) {
-        for (int i = 0; i <= last; i++) {
-            enthalpies[i] = material.enthalpy(start.atC(mesh.positions()[i]));
-        }
-        double time = 0.0;
+    /**
+     * The same with a stand-in that is known already.
+     *
+     * @see #standIn
+     */
+    public static TemperatureHistory run(
+            Body body,
+            StandIn standIn,
+            Material material,
+            StartField start,
+            Programme programme,
+            Resolution resolution) {
+        double lowestC = start.lowestC();
         for (Stage stage : programme.stages()) {
-            time = runStage(stage, time);
+            lowestC = Math.min(lowestC, coldest(stage));
         }
-        double volume = Arrays.stream(mesh.weights()).sum();
-        double[] shares = Arrays.stream(mesh.weights()).map(w -> w / volume).toArray();
-        double[] content = new double[] {startContent(start, shares), content(shares)};
+        boolean melts = !(lowestC > material.smoothAboveC());
+        Films films = new Films(body, standIn, conductivity(material, start, programme));
+        List<Stage> stages = new ArrayList<>();
+        for (Stage stage : programme.stages()) {
+            stages.add(films.of(stage));
+        }
+        Programme adapted = new Programme(stages);
+        return new Conduction(standIn, material, adapted, melts, resolution).run(start, stages);
+    }
+
+    /** The one-dimensional body that is run for a body, made for the first surroundings that give or take heat. */
+    public static StandIn standIn(Body body, Material material, StartField start, Programme programme) {
+        double film = Double.POSITIVE_INFINITY;
+        for (Stage stage : programme.stages()) {
+            if (stage.surroundings().filmCoefficient() > 0.0) {
+                film = body.filmThroughShell(stage.surroundings().filmCoefficient());
+                break;
+            }
+        }
+        return body.standIn(film * body.reach() / conductivity(material, start, programme));
+    }
+
+    /** Conductivity [W/mK] half way from the start to the first medium, thawed: the one value a Biot number needs. */
+    private static double conductivity(Material material, StartField start, Programme programme) {
+        double mediumC = programme.stages().get(0).surroundings().temperatureC();
+        return material.conductivity(Math.max(0.5 * (start.coreC() + mediumC), material.smoothAboveC() + THAWED_K));
+    }
+
+    /** The coldest medium of a stage [C]; an insulated face sees none. */
+    private static double coldest(Stage stage) {
+        double coldestC = mediumC(stage.surroundings());
+        if (stage.farSurroundings().isPresent()) {
+            coldestC = Math.min(coldestC, mediumC(stage.farSurroundings().get()));
+        }
+        if (stage.bath().isPresent()) {
+            WaterBath bath = stage.bath().get();
+            coldestC = Math.min(coldestC, Math.min(bath.startC().orElse(bath.roomC()), bath.roomC()));
+        }
+        return coldestC;
+    }
+
+    private static double mediumC(Surroundings surroundings) {
+        return surroundings.filmCoefficient() > 0.0 ? surroundings.temperatureC() : Double.POSITIVE_INFINITY;
+    }
+
+    private TemperatureHistory run(StartField start, List<Stage> stages) {
+        boolean twoFaced = mesh.layout().twoFaced();
+        for (int i = 0; i <= last; i++) {
+            double position = mesh.positions()[i];
+            state[i] = material.enthalpy(start.atC(twoFaced ? Math.abs(2.0 * position - 1.0) : position));
+        }
+        double atStart = content();
+        double time = 0.0;
+        double[] stageEnds = new double[stages.size()];
+        waterC = Double.NaN;
+        boolean bathed = false;
+        for (int s = 0; s < stageEnds.length; s++) {
+            time = runStage(stages.get(s), time);
+            stageEnds[s] = time;
+            bathed |= stages.get(s).bath().isPresent();
+        }
+        double volume = 1.0 / (mesh.layout().shapeExponent() + 1.0);
         return new TemperatureHistory(
                 Arrays.copyOf(times, samples),
                 Arrays.copyOf(temperaturesC, samples * (last + 1)),
                 Arrays.copyOf(slopes, samples * (last + 1)),
                 mesh.positions(),
-                shares,
-                mesh.shapeExponent(),
-                new HeatBalance(content[0], content[1], heatTaken[samples - 1] / volume));
+                mesh.shares(),
+                mesh.layout().shapeExponent(),
+                reach,
+                twoFaced,
+                stageEnds,
+                bathed
+                        ? Optional.of(new PointHistory(
+                                Arrays.copyOf(times, samples),
+                                Arrays.copyOf(mediumC, samples),
+                                Arrays.copyOf(mediumSlopes, samples)))
+                        : Optional.empty(),
+                new HeatBalance(atStart, content(), passed.intoBody() / volume, passed.heated(), passed.lost()));
     }
 
-    private double startContent(StartField start, double[] shares) {
+    /** Mean enthalpy of the body [J/m3]. */
+    private double content() {
         double sum = 0.0;
         for (int i = 0; i <= last; i++) {
-            sum += shares[i] * material.enthalpy(start.atC(mesh.positions()[i]));
-        }
-        return sum;
-    }
-
-    private double content(double[] shares) {
-        double sum = 0.0;
-        for (int i = 0; i <= last; i++) {
-            sum += shares[i] * enthalpies[i];
+            sum += mesh.shares()[i] * state[i];
         }
         return sum;
     }
 
     private double runStage(Stage stage, double begin) {
-        Surroundings surroundings = stage.surroundings();
+        enter(stage);
+        boolean calm = prepare();
+        int startSample = sample(begin, stage);
         double end = begin + stage.duration();
-        double heat = samples == 0 ? 0.0 : heatTaken[samples - 1];
-        for (double[] rate : rates) {
-            Arrays.fill(rate, 0.0);
-        }
-        int startSample = sample(begin, heat, rates[0]);
-        double step = Math.min(stage.duration(), firstStep());
         double time = begin;
+        double step = Math.min(stage.duration(), firstStep());
+        Optional<CoreLevel> level = stage.until();
+        if (level.isPresent() && beyond(level.get(), state) >= 0.0) {
+            return begin;
+        }
         boolean first = true;
         for (int count = 0; time < end; count++) {
             if (count > MAX_STEPS) {
@@ -152,207 +242,130 @@ public final class Conduction {
             }
             double left = end - time;
             double dt = step >= left ? left : (step > 0.5 * left ? 0.5 * left : step);
-            choosePrecision(surroundings);
-            double error = attempt(dt, surroundings);
+            Stepper stepper = calm ? smooth : front;
+            double toleranceK =
+                    Math.max((calm ? resolution.tolerance() : resolution.frontTolerance()) * cells.spreadK(), FINEST_K);
+            double error = stepper.attempt(dt, state, rates, toleranceK, next);
             if (error > 1.0) {
-                step = dt * Math.max(0.2, 0.9 * fourthRoot(1.0 / error));
+                step = dt * Math.max(0.2, 0.9 * root(1.0 / error, stepper.errorOrder()));
+                prepare();
                 continue;
             }
+            boolean reached = level.isPresent() && beyond(level.get(), next) >= 0.0;
+            if (reached) {
+                dt = shortened(dt, stepper, toleranceK, level.get());
+            }
+            passed = passed.plus(1.0, stepper.passed());
             time = dt == left ? end : time + dt;
-            System.arraycopy(unknown, 0, enthalpies, 0, last + 1);
-            heat += dt * surfaceFlow;
-            sample(time, heat, rates[Sdirk4.STAGES - 1]);
+            double[] before = state;
+            state = next;
+            next = before;
+            calm = prepare();
+            sample(time, stage);
             if (first) {
                 levelFirstPiece(startSample);
                 first = false;
             }
-            step = dt * Math.min(4.0, 0.9 * fourthRoot(1.0 / Math.max(error, 1e-8)));
+            if (reached) {
+                return time;
+            }
+            step = dt * Math.min(4.0, 0.9 * root(1.0 / Math.max(error, 1e-8), stepper.errorOrder()));
         }
         return end;
     }
 
-    /**
-     * While a front moves, its passing of a node is a jolt that no order of accuracy helps, so the tolerance is wider, and
-     * Newton's method must really settle; elsewhere what a correction of d kelvin leaves is about 0.002 d^2 (the change
-     * of diffusivity per kelvin).
-     */
-    private void choosePrecision(Surroundings surroundings) {
-        double lowestC = surroundings.temperatureC();
-        for (int i = 0; i <= last; i++) {
-            lowestC = Math.min(lowestC, material.temperatureC(enthalpies[i]));
+    private void enter(Stage stage) {
+        cells.enter(stage, reach, mesh.layout().twoFaced());
+        stage.bath().ifPresent(bath -> {
+            double startC = bath.startC().orElse(waterC);
+            if (Double.isNaN(startC)) {
+                throw new IllegalArgumentException("a bath can only go on where there was one before");
+            }
+            waterC = startC;
+        });
+        state[last + 1] = waterC;
+    }
+
+    /** Readies the cells for a step from the present state; whether nothing freezes or thaws there. */
+    private boolean prepare() {
+        cells.evaluate(state);
+        cells.flows(rates);
+        if (smooth == front) {
+            return true;
         }
-        boolean calm = lowestC > material.smoothAboveC();
-        toleranceK = calm ? resolution.toleranceK() : resolution.frontToleranceK();
-        settledK = calm ? 0.5 * Math.sqrt(toleranceK / 0.003) : 0.05 * toleranceK;
+        double lowestC = cells.coldestMediumC();
+        for (int i = 0; i <= last; i++) {
+            lowestC = Math.min(lowestC, cells.temperatureC(i));
+        }
+        return lowestC > material.smoothAboveC();
     }
 
     /** A step in which heat passes through a few thousandths of the body; the error control takes it from there. */
     private double firstStep() {
-        double slowest = Double.POSITIVE_INFINITY;
-        for (int i = 0; i <= last; i++) {
-            slowest = Math.min(slowest, material.kirchhoffSlope(material.cell(enthalpies[i])));
-        }
-        return 1e-3 * reach * reach / Math.max(slowest, 1e-9);
+        return 1e-3 * reach * reach / Math.max(cells.smallestDiffusivity(), 1e-9);
     }
 
-    /**
-     * Tries a step of {@code dt} from {@link #enthalpies}; leaves the result in {@link #unknown}.
-     *
-     * @return error over tolerance; infinity when Newton's method does not settle
-     */
-    private double attempt(double dt, Surroundings surroundings) {
-        double weight = Sdirk4.DIAGONAL * dt / (reach * reach);
-        for (int stage = 0; stage < Sdirk4.STAGES; stage++) {
-            double[] row = Sdirk4.A[stage];
-            double[] guess = rates[stage == 0 ? Sdirk4.STAGES - 1 : stage - 1];
-            for (int i = 0; i <= last; i++) {
-                double sum = enthalpies[i];
-                for (int j = 0; j < stage; j++) {
-                    sum += dt * row[j] * rates[j][i];
+    /** How far a state is beyond a level [K]; below zero when it has not got there. */
+    private double beyond(CoreLevel level, double[] enthalpies) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i <= last; i++) {
+            double above = material.temperatureC(enthalpies[i]) - level.levelC();
+            least = Math.min(least, level.falling() ? -above : above);
+        }
+        return least;
+    }
+
+    /** Tries the step again, shorter and shorter, until it ends at the level. */
+    private double shortened(double dt, Stepper stepper, double toleranceK, CoreLevel level) {
+        double low = 0.0;
+        double lowBeyond = beyond(level, state);
+        double high = dt;
+        double highBeyond = beyond(level, next);
+        while (highBeyond > LEVEL_K) {
+            double share = Math.min(Math.max(-lowBeyond / (highBeyond - lowBeyond), 0.05), 0.95);
+            double middle = low + share * (high - low);
+            prepare();
+            stepper.attempt(middle, state, rates, toleranceK, next);
+            double found = beyond(level, next);
+            if (found >= 0.0) {
+                high = middle;
+                highBeyond = found;
+            } else if (high - low < 1e-9 * dt) {
+                return high;
+            } else {
+                low = middle;
+                lowBeyond = found;
+                if (found > -LEVEL_K) {
+                    return middle;
                 }
-                base[i] = sum;
-                unknown[i] = sum + Sdirk4.DIAGONAL * dt * guess[i];
             }
-            if (!solveStage(weight, surroundings)) {
-                return Double.POSITIVE_INFINITY;
-            }
-            double perTime = 1.0 / (Sdirk4.DIAGONAL * dt);
-            double[] rate = rates[stage];
-            for (int i = 0; i <= last; i++) {
-                rate[i] = (unknown[i] - base[i]) * perTime;
-            }
-            stageFlows[stage] = surfaceFlow;
         }
-        surfaceFlow = 0.0;
-        for (int stage = 0; stage < Sdirk4.STAGES; stage++) {
-            surfaceFlow += Sdirk4.A[Sdirk4.STAGES - 1][stage] * stageFlows[stage];
-        }
-        return error(dt);
+        return high;
     }
 
-    /** Newton's method for {@code M (H - base) = weight F(H)}; leaves the flow through the surface of the last one. */
-    private boolean solveStage(double weight, Surroundings surroundings) {
-        double film = Math.min(surroundings.filmCoefficient(), HOLDING_FILM) * reach;
-        for (int iteration = 0; iteration < MAX_NEWTON; iteration++) {
-            for (int i = 0; i <= last; i++) {
-                int cell = material.cell(unknown[i]);
-                theta[i] = material.kirchhoff(cell, unknown[i]);
-                thetaSlope[i] = material.kirchhoffSlope(cell);
-                temperatureSlope[i] = material.temperatureSlope(cell);
-            }
-            double flow = film * (surroundings.temperatureC() - material.temperatureC(unknown[last]));
-            double flowSlope = film * temperatureSlope[last];
-            eliminate(weight, flow, flowSlope);
-            double changeK = substitute();
-            surfaceFlow = (flow - flowSlope * residual[last]) / (reach * reach);
-            if (!(changeK < RUNAWAY_K)) {
-                return false;
-            }
-            if (changeK <= settledK) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** Sets up the linear system of one Newton iteration and eliminates downwards (Thomas' algorithm) on the way. */
-    private void eliminate(double weight, double flow, double flowSlope) {
-        double[] g = mesh.conductance();
-        double[] below = mesh.below();
-        double[] diagonal = mesh.diagonal();
-        double[] above = mesh.above();
-        double gain = weight * g[0] * (theta[1] - theta[0]);
-        double slopeIn = 0.0;
-        double ahead = unknown[0] - base[0];
-        double behind = 0.0;
-        double pivot = 0.0;
-        for (int i = 0; i < last; i++) {
-            double here = ahead;
-            ahead = unknown[i + 1] - base[i + 1];
-            double conductance = weight * g[i];
-            double low = below[i] - (i > 0 ? slopeIn * thetaSlope[i - 1] : 0.0);
-            double mid = diagonal[i] + (slopeIn + conductance) * thetaSlope[i];
-            double high = above[i] - conductance * thetaSlope[i + 1];
-            double outer = conductance * (theta[i + 1] - theta[i]);
-            double right = (i > 0 ? outer - gain : outer) - below[i] * behind - diagonal[i] * here - above[i] * ahead;
-            if (i > 0) {
-                double factor = low * pivot;
-                lower[i] = factor;
-                mid -= factor * upper[i - 1];
-                right -= factor * residual[i - 1];
-            }
-            pivot = 1.0 / mid;
-            inverse[i] = pivot;
-            upper[i] = high;
-            residual[i] = right;
-            gain = outer;
-            slopeIn = conductance;
-            behind = here;
-        }
-        double low = below[last] - slopeIn * thetaSlope[last - 1];
-        double factor = low * pivot;
-        lower[last] = factor;
-        inverse[last] =
-                1.0 / (diagonal[last] + slopeIn * thetaSlope[last] + weight * flowSlope - factor * upper[last - 1]);
-        residual[last] =
-                weight * flow - gain - below[last] * behind - diagonal[last] * ahead - factor * residual[last - 1];
-    }
-
-    /** Substitutes upwards and applies the correction; its largest effect on a temperature [K]. */
-    private double substitute() {
-        double correction = residual[last] * inverse[last];
-        residual[last] = correction;
-        unknown[last] += correction;
-        double changeK = Math.abs(correction) * temperatureSlope[last];
-        for (int i = last - 1; i >= 0; i--) {
-            correction = (residual[i] - upper[i] * correction) * inverse[i];
-            residual[i] = correction;
-            unknown[i] += correction;
-            changeK = Math.max(changeK, Math.abs(correction) * temperatureSlope[i]);
-        }
-        return changeK;
-    }
-
-    /** Error of the step over the tolerance, filtered through the last matrix so that stiff parts do not dominate. */
-    private double error(double dt) {
-        for (int i = 0; i <= last; i++) {
-            double sum = 0.0;
-            for (int stage = 0; stage < Sdirk4.STAGES; stage++) {
-                sum += Sdirk4.ERROR[stage] * rates[stage][i];
-            }
-            base[i] = dt * sum;
-        }
-        for (int i = 0; i <= last; i++) {
-            double sum = mesh.diagonal()[i] * base[i];
-            if (i > 0) {
-                sum += mesh.below()[i] * base[i - 1];
-            }
-            if (i < last) {
-                sum += mesh.above()[i] * base[i + 1];
-            }
-            residual[i] = i > 0 ? sum - lower[i] * residual[i - 1] : sum;
-        }
-        double worst = 0.0;
-        for (int i = last; i >= 0; i--) {
-            residual[i] = (i < last ? residual[i] - upper[i] * residual[i + 1] : residual[i]) * inverse[i];
-            worst = Math.max(worst, Math.abs(residual[i]) * temperatureSlope[i]);
-        }
-        return worst / toleranceK;
-    }
-
-    private int sample(double time, double heat, double[] rate) {
+    private int sample(double time, Stage stage) {
         int n = last + 1;
         if (samples == times.length) {
             times = Arrays.copyOf(times, 2 * samples);
-            heatTaken = Arrays.copyOf(heatTaken, 2 * samples);
+            mediumC = Arrays.copyOf(mediumC, 2 * samples);
+            mediumSlopes = Arrays.copyOf(mediumSlopes, 2 * samples);
             temperaturesC = Arrays.copyOf(temperaturesC, 2 * samples * n);
             slopes = Arrays.copyOf(slopes, 2 * samples * n);
         }
+        cells.massSolve(rates, slopesNow);
         times[samples] = time;
-        heatTaken[samples] = heat;
+        int at = samples * n;
         for (int i = 0; i < n; i++) {
-            temperaturesC[samples * n + i] = material.temperatureC(enthalpies[i]);
-            slopes[samples * n + i] = rate[i] * material.temperatureSlope(material.cell(enthalpies[i]));
+            temperaturesC[at + i] = cells.temperatureC(i);
+            slopes[at + i] = slopesNow[i] * cells.temperatureSlope(i);
+        }
+        if (stage.bath().isPresent()) {
+            waterC = state[last + 1];
+            mediumC[samples] = waterC;
+            mediumSlopes[samples] = rates[last + 1];
+        } else {
+            mediumC[samples] = stage.surroundings().temperatureC();
+            mediumSlopes[samples] = 0.0;
         }
         return samples++;
     }
@@ -366,7 +379,7 @@ public final class Conduction {
         }
     }
 
-    private static double fourthRoot(double x) {
-        return Math.sqrt(Math.sqrt(x));
+    private static double root(double x, double order) {
+        return order == 4.0 ? Math.sqrt(Math.sqrt(x)) : StrictMath.cbrt(x);
     }
 }

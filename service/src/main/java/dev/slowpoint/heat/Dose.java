@@ -10,15 +10,23 @@ import java.util.Arrays;
 public final class Dose {
 
     /** Nodes of the three-point Gauss rule on [0, 1]; the rule is exact to the fifth degree. */
-    private static final double[] GAUSS_X = {0.1127016653792583, 0.5, 0.8872983346207417};
+    private static final double GAUSS_X = 0.1127016653792583;
 
-    private static final double[] GAUSS_W = {5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
+    private static final double OUTER_W = 5.0 / 18.0;
 
-    /** The largest change of temperature [K] that one application of the rule spans. */
+    private static final double MIDDLE_W = 8.0 / 18.0;
+
+    /**
+     * The largest change of temperature [K] that one application of the rule spans: the steepest law of the field doubles
+     * each 1.5 K, and there the rule errs by 3e-4 of the piece.
+     */
     private static final double WIDEST_SPAN_K = 3.0;
 
     /** Over a change of temperature [K] this small the middle stands for all: a rate errs there by less than 1e-4. */
     private static final double PLATEAU_K = 0.05;
+
+    /** A piece that gives less than this share of what follows it is read in its middle alone. */
+    private static final double NEGLIGIBLE = 1e-7;
 
     private final RateLaw law;
     private final PointHistory[] histories;
@@ -30,8 +38,12 @@ public final class Dose {
         this.histories = histories;
         this.weights = weights;
         this.cumulative = new double[histories[0].samples()];
+        double[] breaks = law.breaksC();
+        for (int h = 0; h < histories.length; h++) {
+            add(breaks, histories[h], weights[h]);
+        }
         for (int i = 1; i < cumulative.length; i++) {
-            cumulative[i] = cumulative[i - 1] + inPiece(i - 1, histories[0].time(i - 1), histories[0].time(i));
+            cumulative[i] += cumulative[i - 1];
         }
     }
 
@@ -94,16 +106,31 @@ public final class Dose {
         return high;
     }
 
+    /** Adds what one point collects in each piece, from the last piece to the first: most of a dose comes late. */
+    private void add(double[] breaks, PointHistory history, double weight) {
+        double collected = 0.0;
+        for (int piece = cumulative.length - 2; piece >= 0; piece--) {
+            double gained = integral(
+                    law, breaks, history, piece, history.time(piece), history.time(piece + 1), NEGLIGIBLE * collected);
+            collected += gained;
+            cumulative[piece + 1] += weight * gained;
+        }
+    }
+
     private double inPiece(int piece, double from, double to) {
+        double[] breaks = law.breaksC();
         double sum = 0.0;
         for (int h = 0; h < histories.length; h++) {
-            sum += weights[h] * integral(law, histories[h], piece, from, to);
+            sum += weights[h] * integral(law, breaks, histories[h], piece, from, to, 0.0);
         }
         return sum;
     }
 
-    private static double integral(RateLaw law, PointHistory history, int piece, double from, double to) {
-        double[] breaks = law.breaksC();
+    private static double integral(
+            RateLaw law, double[] breaks, PointHistory history, int piece, double from, double to, double negligible) {
+        if (breaks.length == 0) {
+            return smooth(law, history, piece, from, to, negligible);
+        }
         double start = from;
         double sum = 0.0;
         double fromC = history.inPieceC(piece, from);
@@ -113,30 +140,49 @@ public final class Dose {
             double level = breaks[rising ? i : breaks.length - 1 - i];
             if (level > Math.min(fromC, toC) && level < Math.max(fromC, toC)) {
                 double at = Math.min(Math.max(history.crossing(piece, level), start), to);
-                sum += smooth(law, history, piece, start, at);
+                sum += smooth(law, history, piece, start, at, negligible);
                 start = at;
             }
         }
-        return sum + smooth(law, history, piece, start, to);
+        return sum + smooth(law, history, piece, start, to, negligible);
     }
 
-    private static double smooth(RateLaw law, PointHistory history, int piece, double from, double to) {
+    private static double smooth(
+            RateLaw law, PointHistory history, int piece, double from, double to, double negligible) {
         if (!(to > from)) {
             return 0.0;
         }
-        double changeK = Math.abs(history.inPieceC(piece, to) - history.inPieceC(piece, from));
-        if (changeK < PLATEAU_K) {
-            return law.perSecond(history.inPieceC(piece, 0.5 * (from + to))) * (to - from);
+        return history.cubic(piece, from, to).integral(law, to - from, negligible);
+    }
+
+    /** Part of a history on which the temperature is a cubic and the law is smooth; {@code x} runs from 0 to 1. */
+    record Cubic(double startC, double riseK, double bendK, double turnK) {
+
+        private double atC(double x) {
+            return startC + x * (riseK + (1.0 - x) * (bendK * (1.0 - x) + turnK * x));
         }
-        int parts = 1 + (int) (changeK / WIDEST_SPAN_K);
-        double part = (to - from) / parts;
-        double sum = 0.0;
-        for (int i = 0; i < parts; i++) {
-            double left = from + i * part;
-            for (int g = 0; g < GAUSS_X.length; g++) {
-                sum += GAUSS_W[g] * law.perSecond(history.inPieceC(piece, left + GAUSS_X[g] * part));
+
+        private double integral(RateLaw law, double duration, double negligible) {
+            double middle = law.perSecond(atC(0.5)) * duration;
+            double changeK = Math.abs(riseK);
+            if (changeK < PLATEAU_K || middle < negligible) {
+                return middle;
             }
+            if (changeK < WIDEST_SPAN_K) {
+                double outer = law.perSecond(atC(GAUSS_X)) + law.perSecond(atC(1.0 - GAUSS_X));
+                return MIDDLE_W * middle + OUTER_W * outer * duration;
+            }
+            int parts = 1 + (int) (changeK / WIDEST_SPAN_K);
+            double part = 1.0 / parts;
+            double sum = 0.0;
+            for (int i = 0; i < parts; i++) {
+                double left = i * part;
+                sum += MIDDLE_W * law.perSecond(atC(left + 0.5 * part))
+                        + OUTER_W
+                                * (law.perSecond(atC(left + GAUSS_X * part))
+                                        + law.perSecond(atC(left + (1.0 - GAUSS_X) * part)));
+            }
+            return sum * part * duration;
         }
-        return sum * part;
     }
 }

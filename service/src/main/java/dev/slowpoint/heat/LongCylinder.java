@@ -1,5 +1,7 @@
 package dev.slowpoint.heat;
 
+import java.util.OptionalDouble;
+
 /**
  * A round piece long enough that its ends do not matter. For a real piece it is the slow side: ends only help.
  *
@@ -18,12 +20,27 @@ public record LongCylinder(double diameter) implements Body {
     }
 
     @Override
-    public double shapeExponent() {
-        return 1.0;
+    public LongCylinder scaled(double factor) {
+        return new LongCylinder(diameter * factor);
     }
 
     @Override
-    public LongCylinder scaled(double factor) {
-        return new LongCylinder(diameter * factor);
+    public double across() {
+        return diameter;
+    }
+
+    @Override
+    public LongCylinder withAcross(double across) {
+        return new LongCylinder(across);
+    }
+
+    @Override
+    public OptionalDouble volume() {
+        return OptionalDouble.empty();
+    }
+
+    @Override
+    public StandIn standIn(double biot) {
+        return StandIn.itself(reach(), 1.0, biot);
     }
 }

@@ -146,9 +146,9 @@ public final class Material {
 
     /** Temperature [C] at an enthalpy per volume [J/m3]. */
     public double temperatureC(double enthalpy) {
-        int cell = cell(enthalpy);
-        return temperaturesC[cell]
-                + ((enthalpy - lowest) * perCell - cell) * (temperaturesC[cell + 1] - temperaturesC[cell]);
+        double x = (enthalpy - lowest) * perCell;
+        int cell = Math.min(Math.max((int) x, 0), temperaturesC.length - 2);
+        return temperaturesC[cell] + (x - cell) * (temperaturesC[cell + 1] - temperaturesC[cell]);
     }
 
     /** Temperature above which nothing melts or freezes [C]; minus infinity when nothing ever does. */
@@ -156,25 +156,52 @@ public final class Material {
         return smoothAboveC;
     }
 
-    /** Cell of the table for an enthalpy. */
-    int cell(double enthalpy) {
+    private int cell(double enthalpy) {
         int cell = (int) ((enthalpy - lowest) * perCell);
         return Math.min(Math.max(cell, 0), temperaturesC.length - 2);
     }
 
-    /** Rise of temperature per enthalpy in a cell [K m3/J]. */
-    double temperatureSlope(int cell) {
-        return (temperaturesC[cell + 1] - temperaturesC[cell]) * perCell;
+    /**
+     * Reads all that a solver needs at an enthalpy into one place of four arrays.
+     *
+     * @param enthalpy [J/m3]
+     * @param at the place
+     * @param temperatureC temperature [C]
+     * @param temperatureSlope its rise per enthalpy [K m3/J]
+     * @param theta integral of the conductivity over temperature [W/m]
+     * @param diffusivity its rise per enthalpy [m2/s]
+     */
+    void read(
+            double enthalpy,
+            int at,
+            double[] temperatureC,
+            double[] temperatureSlope,
+            double[] theta,
+            double[] diffusivity) {
+        double x = (enthalpy - lowest) * perCell;
+        int cell = Math.min(Math.max((int) x, 0), temperaturesC.length - 2);
+        double into = x - cell;
+        double t = temperaturesC[cell];
+        double rise = temperaturesC[cell + 1] - t;
+        temperatureC[at] = t + into * rise;
+        temperatureSlope[at] = rise * perCell;
+        double k = kirchhoff[cell];
+        double gain = kirchhoff[cell + 1] - k;
+        theta[at] = k + into * gain;
+        diffusivity[at] = gain * perCell;
     }
 
-    /** Integral of the conductivity at an enthalpy in a cell [W/m]. */
-    double kirchhoff(int cell, double enthalpy) {
-        return kirchhoff[cell] + ((enthalpy - lowest) * perCell - cell) * (kirchhoff[cell + 1] - kirchhoff[cell]);
+    /** Integral of the conductivity over temperature [W/m] at an enthalpy per volume [J/m3]. */
+    double kirchhoff(double enthalpy) {
+        double x = (enthalpy - lowest) * perCell;
+        int cell = Math.min(Math.max((int) x, 0), temperaturesC.length - 2);
+        return kirchhoff[cell] + (x - cell) * (kirchhoff[cell + 1] - kirchhoff[cell]);
     }
 
-    /** Rise of that integral per enthalpy in a cell: the diffusivity [m2/s]. */
-    double kirchhoffSlope(int cell) {
-        return (kirchhoff[cell + 1] - kirchhoff[cell]) * perCell;
+    /** Conductivity [W/mK] at a temperature [C]. */
+    public double conductivity(double temperatureC) {
+        int cell = cell(enthalpy(temperatureC));
+        return (kirchhoff[cell + 1] - kirchhoff[cell]) / (temperaturesC[cell + 1] - temperaturesC[cell]);
     }
 
     private static double[] grid(double lowestC, double highestC, double[] kinksC) {

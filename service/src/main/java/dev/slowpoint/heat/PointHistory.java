@@ -13,6 +13,8 @@ public final class PointHistory {
     private final double[] times;
     private final double[] temperaturesC;
     private final double[] slopes;
+    private final int first;
+    private final int stride;
 
     /**
      * A history from samples.
@@ -36,6 +38,17 @@ public final class PointHistory {
         this.times = times.clone();
         this.temperaturesC = temperaturesC.clone();
         this.slopes = slopes.clone();
+        this.first = 0;
+        this.stride = 1;
+    }
+
+    /** One point out of samples of many, read in place: its first value and the distance to the next. */
+    PointHistory(double[] times, double[] temperaturesC, double[] slopes, int first, int stride) {
+        this.times = times;
+        this.temperaturesC = temperaturesC;
+        this.slopes = slopes;
+        this.first = first;
+        this.stride = stride;
     }
 
     /** A history that follows straight lines between the given points; for recorded logs and worked examples. */
@@ -68,7 +81,12 @@ public final class PointHistory {
 
     /** Temperature of a sample [C]. */
     public double temperatureC(int sample) {
-        return temperaturesC[sample];
+        return temperaturesC[first + sample * stride];
+    }
+
+    /** Slope at a sample [K/s]. */
+    private double slope(int sample) {
+        return slopes[first + sample * stride];
     }
 
     /** Start of the history [s]. */
@@ -84,27 +102,31 @@ public final class PointHistory {
     /** Temperature [C] at a time [s]; before the start the first sample, after the end the last. */
     public double atC(double time) {
         if (time <= times[0]) {
-            return temperaturesC[0];
+            return temperatureC(0);
         }
         int last = times.length - 1;
         if (time >= times[last]) {
-            return temperaturesC[last];
+            return temperatureC(last);
         }
         return inPieceC(pieceAt(time), time);
     }
 
     /** The highest sample [C]. */
     public double highestC() {
-        return Arrays.stream(temperaturesC).max().orElseThrow();
+        double highest = temperatureC(0);
+        for (int i = 1; i < times.length; i++) {
+            highest = Math.max(highest, temperatureC(i));
+        }
+        return highest;
     }
 
     /** The first time [s] at which the temperature is at or above {@code levelC}; infinity when it never is. */
     public double firstAtOrAbove(double levelC) {
-        if (temperaturesC[0] >= levelC) {
+        if (temperatureC(0) >= levelC) {
             return times[0];
         }
         for (int i = 0; i + 1 < times.length; i++) {
-            if (temperaturesC[i + 1] >= levelC) {
+            if (temperatureC(i + 1) >= levelC) {
                 return crossing(i, levelC);
             }
         }
@@ -150,8 +172,8 @@ public final class PointHistory {
         if (!(to > from)) {
             return 0.0;
         }
-        double fromC = from == times[piece] ? temperaturesC[piece] : inPieceC(piece, from);
-        double toC = to == times[piece + 1] ? temperaturesC[piece + 1] : inPieceC(piece, to);
+        double fromC = from == times[piece] ? temperatureC(piece) : inPieceC(piece, from);
+        double toC = to == times[piece + 1] ? temperatureC(piece + 1) : inPieceC(piece, to);
         boolean startsAbove = fromC >= levelC;
         boolean endsAbove = toC >= levelC;
         if (startsAbove && endsAbove) {
@@ -175,34 +197,71 @@ public final class PointHistory {
     double inPieceC(int piece, double time) {
         double span = times[piece + 1] - times[piece];
         if (span <= 0.0) {
-            return temperaturesC[piece + 1];
+            return temperatureC(piece + 1);
         }
         double x = (time - times[piece]) / span;
-        double rise = temperaturesC[piece + 1] - temperaturesC[piece];
-        double a = slopes[piece] * span - rise;
-        double b = -slopes[piece + 1] * span + rise;
-        return temperaturesC[piece] + x * (rise + (1.0 - x) * (a * (1.0 - x) + b * x));
+        double rise = temperatureC(piece + 1) - temperatureC(piece);
+        double a = slope(piece) * span - rise;
+        double b = -slope(piece + 1) * span + rise;
+        return temperatureC(piece) + x * (rise + (1.0 - x) * (a * (1.0 - x) + b * x));
     }
 
-    /** Time [s] at which a piece whose ends lie on either side of a level passes it; by false position, made safe. */
-    double crossing(int piece, double levelC) {
-        double low = times[piece];
-        double high = times[piece + 1];
-        double below = temperaturesC[piece] - levelC;
-        double above = temperaturesC[piece + 1] - levelC;
-        boolean rising = above >= 0.0;
-        for (int i = 0; i < 60 && high - low > 1e-7 * (1.0 + high); i++) {
-            double share = i % 3 == 2 ? 0.5 : below / (below - above);
-            double guess = low + Math.min(Math.max(share, 1e-3), 1.0 - 1e-3) * (high - low);
-            double rest = inPieceC(piece, guess) - levelC;
-            if (rest >= 0.0 == rising) {
-                high = guess;
-                above = rest;
-            } else {
-                low = guess;
-                below = rest;
-            }
+    /** A part of a piece, from one time to a later one [s], as a cubic of its own. */
+    Dose.Cubic cubic(int piece, double from, double to) {
+        double start = times[piece];
+        double end = times[piece + 1];
+        double span = end - start;
+        double fromC = temperatureC(piece);
+        double toC = temperatureC(piece + 1);
+        double rise = toC - fromC;
+        double bend = slope(piece) * span - rise;
+        double turn = rise - slope(piece + 1) * span;
+        if (from == start && to == end) {
+            return new Dose.Cubic(fromC, rise, bend, turn);
         }
-        return high;
+        double a = (from - start) / span;
+        double b = (to - start) / span;
+        double partFromC = inPieceC(piece, from);
+        double partRise = inPieceC(piece, to) - partFromC;
+        double width = b - a;
+        double slopeA = rise + bend * (1.0 - a) * (1.0 - 3.0 * a) + turn * a * (2.0 - 3.0 * a);
+        double slopeB = rise + bend * (1.0 - b) * (1.0 - 3.0 * b) + turn * b * (2.0 - 3.0 * b);
+        return new Dose.Cubic(partFromC, partRise, slopeA * width - partRise, partRise - slopeB * width);
+    }
+
+    /**
+     * Time [s] at which a piece whose ends lie on either side of a level passes it; by Newton's method, kept between the ends.
+     */
+    double crossing(int piece, double levelC) {
+        double start = times[piece];
+        double span = times[piece + 1] - start;
+        double fromC = temperatureC(piece);
+        double rise = temperatureC(piece + 1) - fromC;
+        double bend = slope(piece) * span - rise;
+        double turn = rise - slope(piece + 1) * span;
+        double missing = levelC - fromC;
+        boolean rising = rise > 0.0;
+        double low = 0.0;
+        double high = 1.0;
+        double x = Math.min(Math.max(missing / rise, 0.0), 1.0);
+        for (int i = 0; i < 60; i++) {
+            double left = 1.0 - x;
+            double above = x * (rise + left * (bend * left + turn * x)) - missing;
+            if (above >= 0.0 == rising) {
+                high = x;
+            } else {
+                low = x;
+            }
+            double slopeHere = rise + bend * left * (1.0 - 3.0 * x) + turn * x * (2.0 - 3.0 * x);
+            double next = x - above / slopeHere;
+            if (!(next >= low && next <= high)) {
+                next = 0.5 * (low + high);
+            }
+            if (Math.abs(next - x) < 1e-11) {
+                return start + next * span;
+            }
+            x = next;
+        }
+        return start + high * span;
     }
 }

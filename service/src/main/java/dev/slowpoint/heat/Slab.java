@@ -1,5 +1,7 @@
 package dev.slowpoint.heat;
 
+import java.util.OptionalDouble;
+
 /**
  * A flat piece of even thickness, heated on both faces, wide enough that its edges do not matter. For a real piece it is the slow side: ends only help.
  *
@@ -18,12 +20,27 @@ public record Slab(double thickness) implements Body {
     }
 
     @Override
-    public double shapeExponent() {
-        return 0.0;
+    public Slab scaled(double factor) {
+        return new Slab(thickness * factor);
     }
 
     @Override
-    public Slab scaled(double factor) {
-        return new Slab(thickness * factor);
+    public double across() {
+        return thickness;
+    }
+
+    @Override
+    public Slab withAcross(double across) {
+        return new Slab(across);
+    }
+
+    @Override
+    public OptionalDouble volume() {
+        return OptionalDouble.empty();
+    }
+
+    @Override
+    public StandIn standIn(double biot) {
+        return StandIn.itself(reach(), 0.0, biot);
     }
 }

@@ -1,5 +1,7 @@
 package dev.slowpoint.heat;
 
+import java.util.OptionalDouble;
+
 /**
  * A ball.
  *
@@ -18,12 +20,27 @@ public record Sphere(double diameter) implements Body {
     }
 
     @Override
-    public double shapeExponent() {
-        return 2.0;
+    public Sphere scaled(double factor) {
+        return new Sphere(diameter * factor);
     }
 
     @Override
-    public Sphere scaled(double factor) {
-        return new Sphere(diameter * factor);
+    public double across() {
+        return diameter;
+    }
+
+    @Override
+    public Sphere withAcross(double across) {
+        return new Sphere(across);
+    }
+
+    @Override
+    public OptionalDouble volume() {
+        return OptionalDouble.of(StrictMath.PI / 6.0 * diameter * diameter * diameter);
+    }
+
+    @Override
+    public StandIn standIn(double biot) {
+        return StandIn.itself(reach(), 2.0, biot);
     }
 }

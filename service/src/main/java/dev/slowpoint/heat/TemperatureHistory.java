@@ -1,6 +1,7 @@
 package dev.slowpoint.heat;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * The temperature field of one body over time, as the solver left it: all nodes at every accepted step, with slopes.
@@ -16,6 +17,10 @@ public final class TemperatureHistory {
     private final double[] positions;
     private final double[] volumeShares;
     private final double shapeExponent;
+    private final double reach;
+    private final boolean twoFaced;
+    private final double[] stageEnds;
+    private final Optional<PointHistory> bath;
     private final HeatBalance heatBalance;
 
     /**
@@ -27,6 +32,10 @@ public final class TemperatureHistory {
      * @param positions of the nodes, from 0 at the slowest-heating point to 1 at the surface
      * @param volumeShares of the nodes, adding up to one
      * @param shapeExponent of the body
+     * @param reach length over which the positions run [m]
+     * @param twoFaced whether the first node is a face as well, and the slowest-heating point lies in between
+     * @param stageEnds time at which each stage ended [s]
+     * @param bath temperature of the water, where it had one of its own
      * @param heatBalance from the first sample to the last
      */
     TemperatureHistory(
@@ -36,6 +45,10 @@ public final class TemperatureHistory {
             double[] positions,
             double[] volumeShares,
             double shapeExponent,
+            double reach,
+            boolean twoFaced,
+            double[] stageEnds,
+            Optional<PointHistory> bath,
             HeatBalance heatBalance) {
         this.times = times;
         this.temperaturesC = temperaturesC;
@@ -43,6 +56,10 @@ public final class TemperatureHistory {
         this.positions = positions;
         this.volumeShares = volumeShares;
         this.shapeExponent = shapeExponent;
+        this.reach = reach;
+        this.twoFaced = twoFaced;
+        this.stageEnds = stageEnds;
+        this.bath = bath;
         this.heatBalance = heatBalance;
     }
 
@@ -88,24 +105,80 @@ public final class TemperatureHistory {
 
     /** What one node went through. */
     public PointHistory node(int node) {
+        return new PointHistory(times, temperaturesC, slopes, node, positions.length);
+    }
+
+    /** What the middle of the body went through: its slowest-heating point, unless its faces see different things. */
+    public PointHistory core() {
+        return node(twoFaced ? positions.length / 2 : 0);
+    }
+
+    /** What the surface went through; of a slab with two faces the near one. */
+    public PointHistory surface() {
+        return node(positions.length - 1);
+    }
+
+    /**
+     * The coldest point of the body at each moment. What it has been given, every point has; while a body is heated alike on
+     * all sides it is the core.
+     */
+    public PointHistory coldest() {
+        return extreme(1.0);
+    }
+
+    /** The warmest point of the body at each moment: while it cools alike on all sides, the core. */
+    public PointHistory warmest() {
+        return extreme(-1.0);
+    }
+
+    private PointHistory extreme(double sign) {
         int n = positions.length;
         double[] t = new double[times.length];
         double[] s = new double[times.length];
         for (int i = 0; i < times.length; i++) {
-            t[i] = temperaturesC[i * n + node];
-            s[i] = slopes[i * n + node];
+            int found = i * n;
+            for (int j = found + 1; j < (i + 1) * n; j++) {
+                if (sign * temperaturesC[j] < sign * temperaturesC[found]) {
+                    found = j;
+                }
+            }
+            t[i] = temperaturesC[found];
+            s[i] = slopes[found];
         }
-        return new PointHistory(times, t, s);
+        return new PointHistory(times, t, s, 0, 1);
     }
 
-    /** What the slowest-heating point went through. */
-    public PointHistory core() {
-        return node(0);
+    /** Time [s] at which a stage (counted from 0) ended. */
+    public double stageEnd(int stage) {
+        return stageEnds[stage];
     }
 
-    /** What the surface went through. */
-    public PointHistory surface() {
-        return node(positions.length - 1);
+    /** Temperature of the water over time, where it had one of its own in every stage. */
+    public Optional<PointHistory> bath() {
+        return bath;
+    }
+
+    /**
+     * How deep below the surface the body was ever as warm as a level.
+     *
+     * @param levelC [C]
+     * @return depth from the (near) surface [m], zero when even the surface stayed below, the whole reach when all of it was
+     */
+    public double depthEverAtOrAbove(double levelC) {
+        int n = positions.length;
+        double outer = Double.NaN;
+        for (int j = n - 1; j >= 0; j--) {
+            double peakC = node(j).highestC();
+            if (peakC < levelC) {
+                if (j == n - 1) {
+                    return 0.0;
+                }
+                double share = (levelC - peakC) / (outer - peakC);
+                return reach * (1.0 - positions[j] - share * (positions[j + 1] - positions[j]));
+            }
+            outer = peakC;
+        }
+        return reach;
     }
 
     /** The volume mean of the temperature. */
@@ -119,7 +192,7 @@ public final class TemperatureHistory {
                 s[i] += volumeShares[j] * slopes[i * n + j];
             }
         }
-        return new PointHistory(times, t, s);
+        return new PointHistory(times, t, s, 0, 1);
     }
 
     /** The volume mean of the doses of all nodes. */

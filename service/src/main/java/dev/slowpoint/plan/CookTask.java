@@ -7,6 +7,7 @@ import dev.slowpoint.heat.Body;
 import dev.slowpoint.heat.StartField;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Purpose;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -19,6 +20,7 @@ import java.util.OptionalDouble;
  * @param fatPercent fat of this piece in percent of mass, where it differs from the catalogue
  * @param previouslyFrozen whether a fish was frozen against parasites
  * @param body shape and size
+ * @param arrangement how it lies in the bath
  * @param start temperatures when it goes in
  * @param earlierCook an earlier cook of the same piece, whose softening counts
  * @param bath the water
@@ -28,6 +30,7 @@ import java.util.OptionalDouble;
  * @param rule id of the published rule; the default of the parameter set if empty
  * @param tolerances how far the real values may lie from the stated ones
  * @param pack what else is in the bag
+ * @param then what follows the bath, in order
  */
 public record CookTask(
         Food food,
@@ -36,6 +39,7 @@ public record CookTask(
         OptionalDouble fatPercent,
         boolean previouslyFrozen,
         Body body,
+        Arrangement arrangement,
         StartField start,
         Optional<EarlierCook> earlierCook,
         Bath bath,
@@ -44,7 +48,13 @@ public record CookTask(
         Eater eater,
         Optional<String> rule,
         Tolerances tolerances,
-        Pack pack) {
+        Pack pack,
+        List<Step> then) {
+
+    /** Copies the list. */
+    public CookTask {
+        then = List.copyOf(then);
+    }
 
     /** The same piece at another start temperature [C]. */
     CookTask from(double startC) {
@@ -55,6 +65,7 @@ public record CookTask(
                 fatPercent,
                 previouslyFrozen,
                 body,
+                arrangement,
                 StartField.uniform(startC),
                 Optional.empty(),
                 bath,
@@ -63,7 +74,8 @@ public record CookTask(
                 eater,
                 rule,
                 tolerances,
-                pack);
+                pack,
+                then);
     }
 
     /** The same question without a fixed core or a fixed time to serve. */
@@ -75,6 +87,7 @@ public record CookTask(
                 fatPercent,
                 previouslyFrozen,
                 body,
+                arrangement,
                 start,
                 earlierCook,
                 bath,
@@ -83,7 +96,8 @@ public record CookTask(
                 eater,
                 rule,
                 tolerances,
-                pack);
+                pack,
+                then);
     }
 
     /** Whether the piece goes in raw. */
@@ -101,8 +115,31 @@ public record CookTask(
      *
      * @param setpointC temperature [C] it is held at; empty to be advised
      * @param stirring how it moves
+     * @param vessel its water and heater, where they are told; else it stands at its setpoint whatever goes in
      */
-    public record Bath(OptionalDouble setpointC, Stirring stirring) {}
+    public record Bath(OptionalDouble setpointC, Stirring stirring, Optional<Vessel> vessel) {}
+
+    /**
+     * A bath with a heater of limited power.
+     *
+     * @param volume of water [m3]
+     * @param heaterPower the most the heater gives [W]
+     * @param startC temperature of the water when the food goes in [C]; at its setpoint if empty
+     * @param loadMass all food in the bath, this piece included [kg], taken to be in pieces like this one
+     * @param covered whether a lid or floating balls keep vapour in
+     * @param openSurface of the water where it is not covered [m2]; the usual one for the volume if empty
+     * @param lossCoefficient through walls and lid [W/K]; the usual one for the volume if empty
+     * @param roomC temperature of the room [C]; the usual one if empty
+     */
+    public record Vessel(
+            double volume,
+            double heaterPower,
+            OptionalDouble startC,
+            double loadMass,
+            boolean covered,
+            OptionalDouble openSurface,
+            OptionalDouble lossCoefficient,
+            OptionalDouble roomC) {}
 
     /**
      * What is wanted.

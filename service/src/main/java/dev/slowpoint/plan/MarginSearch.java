@@ -1,7 +1,6 @@
 package dev.slowpoint.plan;
 
 import dev.slowpoint.heat.PointHistory;
-import dev.slowpoint.heat.TemperatureHistory;
 import dev.slowpoint.plan.CookPlan.Margins;
 import dev.slowpoint.safety.Judgement;
 import dev.slowpoint.safety.Judging;
@@ -9,7 +8,7 @@ import dev.slowpoint.safety.ReadingError;
 import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.safety.WarmUpClock;
 import java.util.OptionalDouble;
-import java.util.function.DoublePredicate;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * How much colder the bath or how much thicker the piece may be before the rule is just met at the time judged; or, where
@@ -27,6 +26,9 @@ final class MarginSearch {
     private static final double THINNEST = 0.003;
 
     private static final double HOTTEST_C = 100.0;
+
+    /** How far beyond the time judged a history is run, so that a kill that comes too late is still told by how much. */
+    private static final double LOOKED_AHEAD = 3.0;
 
     private final Trial trial;
     private final Terms terms;
@@ -47,52 +49,80 @@ final class MarginSearch {
         double setpointC = trial.setpointC();
         double across = trial.lateSetting().body().across();
         boolean met = trial.verdict() == Verdict.MET;
+        double slack = slack(trial.worst(), trial.clock());
         return new Margins(
                 Double.isFinite(left) ? OptionalDouble.of(left) : OptionalDouble.empty(),
                 boundary(
-                        met,
-                        0.25,
+                        slack,
+                        0.5,
                         met ? FARTHEST_K : HOTTEST_C - setpointC,
                         FINEST_K,
-                        colderK -> passes(trial.lateSetting().inBathAt(setpointC - colderK))),
+                        colderK -> slack(trial.lateSetting().inBathAt(setpointC - colderK))),
                 boundary(
-                        met,
-                        0.001,
+                        slack,
+                        thickerGuess(slack, across),
                         met ? FARTHEST : across - THINNEST,
                         FINEST,
-                        thicker -> passes(trial.lateSetting().acrossOf(across + thicker))));
+                        thicker -> slack(trial.lateSetting().acrossOf(across + thicker))));
+    }
+
+    /** Heating takes as long as nearly the square of the thickness (the power is that of a usual film). */
+    private static double thickerGuess(double slack, double across) {
+        double growth = StrictMath.pow(Math.max(1.0 + slack, 0.1), 1.0 / 1.8);
+        return Math.max(Math.abs(growth - 1.0) * across, FINEST);
     }
 
     /**
      * The largest change that still passes, looking upwards from zero when nothing changed passes, else the smallest change
-     * downwards that begins to pass, with its sign.
+     * downwards that begins to pass, with its sign; by false position on the slack, closed in until both sides are known.
+     *
+     * @param unchanged slack without a change
+     * @param guess how far the boundary may be
+     * @param farthest how far is looked
+     * @param finest how closely it is found
+     * @param slackOf zero or more where a change passes
      */
     private static OptionalDouble boundary(
-            boolean met, double first, double farthest, double finest, DoublePredicate passes) {
+            double unchanged, double guess, double farthest, double finest, DoubleUnaryOperator slackOf) {
+        boolean met = unchanged >= 0.0;
         double direction = met ? 1.0 : -1.0;
         double near = 0.0;
-        double far = Math.min(first, farthest);
-        while (passes.test(direction * far) == met) {
+        double nearSlack = unchanged;
+        double far = Math.min(guess, farthest);
+        double farSlack = slackOf.applyAsDouble(direction * far);
+        while (farSlack >= 0.0 == met) {
             if (far >= farthest) {
                 return OptionalDouble.empty();
             }
+            double step = (far - near) * farSlack / (nearSlack - farSlack);
+            double grown = step > 0.0 ? Math.min(1.2 * step, 4.0 * far) : 4.0 * far;
             near = far;
-            far = Math.min(2.0 * far, farthest);
+            nearSlack = farSlack;
+            far = Math.min(far + Math.max(grown, finest), farthest);
+            farSlack = slackOf.applyAsDouble(direction * far);
         }
         while (far - near > finest) {
-            double middle = 0.5 * (near + far);
-            if (passes.test(direction * middle) == met) {
+            double crossing = near + (far - near) * nearSlack / (nearSlack - farSlack);
+            double closer = crossing - near > far - crossing ? crossing - 0.4 * finest : crossing + 0.4 * finest;
+            double middle = Math.min(Math.max(closer, near + 0.05 * (far - near)), far - 0.05 * (far - near));
+            double found = slackOf.applyAsDouble(direction * middle);
+            if (found >= 0.0 == met) {
                 near = middle;
+                nearSlack = found;
+                farSlack *= 0.6;
             } else {
                 far = middle;
+                farSlack = found;
+                nearSlack *= 0.6;
             }
         }
         return OptionalDouble.of(direction * (met ? near : far));
     }
 
-    private boolean passes(Setting setting) {
-        TemperatureHistory history = solver.until(trial.judgedAt(), setting);
-        PointHistory core = history.core();
+    private double slack(Setting setting) {
+        double until = Math.min(
+                LOOKED_AHEAD * trial.judgedAt(), terms.knowledge().defaults().horizon());
+        PointHistory core = solver.until(until, setting).core();
         Judgement judgement = terms.knowledge()
                 .safety()
                 .judge()
@@ -106,6 +136,14 @@ final class MarginSearch {
                 trial.judgedAt(),
                 ReadingError.NONE,
                 terms.knowledge().safety().warmUp());
-        return Trial.verdict(judgement, clock) == Verdict.MET;
+        return slack(judgement, clock);
+    }
+
+    /** How much time there is over what is needed, as a share of it: zero or more where the rule and the warm-up are kept. */
+    private double slack(Judgement judgement, WarmUpClock clock) {
+        double kill = trial.judgedAt() / judgement.safeAt() - 1.0;
+        double warmUp =
+                clock.leftS() / Math.max(terms.knowledge().safety().warmUp().longestS() - clock.leftS(), 1.0);
+        return Math.min(kill, warmUp);
     }
 }

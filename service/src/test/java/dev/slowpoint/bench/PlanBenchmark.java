@@ -5,12 +5,14 @@ import dev.slowpoint.food.Form;
 import dev.slowpoint.heat.Slab;
 import dev.slowpoint.heat.StartField;
 import dev.slowpoint.parameters.ParameterSets;
+import dev.slowpoint.plan.Arrangement;
 import dev.slowpoint.plan.CookPlan;
 import dev.slowpoint.plan.CookPlanner;
 import dev.slowpoint.plan.CookTask;
 import dev.slowpoint.plan.Stirring;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Purpose;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -57,9 +59,10 @@ public class PlanBenchmark {
                 OptionalDouble.empty(),
                 false,
                 new Slab(0.045),
+                Arrangement.FREE,
                 StartField.uniform(startC),
                 Optional.empty(),
-                new CookTask.Bath(OptionalDouble.of(60.0), Stirring.PUMPED),
+                new CookTask.Bath(OptionalDouble.of(60.0), Stirring.PUMPED, Optional.empty()),
                 0.0,
                 new CookTask.Target(
                         Purpose.SERVE, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
@@ -67,6 +70,7 @@ public class PlanBenchmark {
                 Optional.empty(),
                 new CookTask.Tolerances(
                         OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
-                new CookTask.Pack(false, false));
+                new CookTask.Pack(false, false),
+                List.of());
     }
 }

@@ -92,7 +92,7 @@ class ThawingTimesTest {
                         sharp,
                         StartField.uniform(-2.7),
                         Programme.of(new Stage(new Surroundings(-28.85, 17.0), 16 * 3600.0)),
-                        new Resolution(12, 100, 1e-2, 5e-2))
+                        new Resolution(12, 100, 100, 1e-3, 1e-3))
                 .core();
         return minutes(core.secondsAtOrAbove(-2.8, core.end()));
     }

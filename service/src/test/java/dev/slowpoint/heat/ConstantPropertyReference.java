@@ -1,6 +1,7 @@
 package dev.slowpoint.heat;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * Temperature histories of a body of constant properties in baths of one film coefficient, from the exact series
@@ -11,7 +12,7 @@ import java.util.Arrays;
 public final class ConstantPropertyReference {
 
     /** This reference keeps no heat account. */
-    private static final HeatBalance NO_ACCOUNT = new HeatBalance(0.0, 0.0, 0.0);
+    private static final HeatBalance NO_ACCOUNT = new HeatBalance(0.0, 0.0, 0.0, 0.0, 0.0);
 
     private static final int MODES = 60;
     private static final int INTERVALS = 40;
@@ -39,7 +40,7 @@ public final class ConstantPropertyReference {
         this.body = body;
         this.diffusivity = diffusivity;
         this.biot = film * body.reach() / conductivity;
-        double power = body.shapeExponent() + 1.0;
+        double power = body.standIn(1.0).shapeExponent() + 1.0;
         for (int j = 0; j <= INTERVALS; j++) {
             positions[j] = j / (double) INTERVALS;
             double inner = Math.max(0.0, (j - 0.5) / INTERVALS);
@@ -81,7 +82,17 @@ public final class ConstantPropertyReference {
             }
         }
         return new TemperatureHistory(
-                times, temperaturesC, slopes, positions.clone(), shares.clone(), body.shapeExponent(), NO_ACCOUNT);
+                times,
+                temperaturesC,
+                slopes,
+                positions.clone(),
+                shares.clone(),
+                body.standIn(1.0).shapeExponent(),
+                body.reach(),
+                false,
+                new double[] {duration},
+                Optional.empty(),
+                NO_ACCOUNT);
     }
 
     /** A body of even temperature that follows straight lines; for holds and ramps. */
@@ -99,7 +110,18 @@ public final class ConstantPropertyReference {
             s[2 * i] = (temperaturesC[piece + 1] - temperaturesC[piece]) / (times[piece + 1] - times[piece]);
             s[2 * i + 1] = s[2 * i];
         }
-        return new TemperatureHistory(t, y, s, new double[] {0.0, 1.0}, new double[] {0.5, 0.5}, 0.0, NO_ACCOUNT);
+        return new TemperatureHistory(
+                t,
+                y,
+                s,
+                new double[] {0.0, 1.0},
+                new double[] {0.5, 0.5},
+                0.0,
+                1.0,
+                false,
+                new double[] {t[samples - 1]},
+                Optional.empty(),
+                NO_ACCOUNT);
     }
 
     /** A body of even temperature held at it. */

@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
@@ -48,7 +49,9 @@ class ExactSolutionsTest {
     void milestones_of_the_core_are_within_a_thousandth_of_the_exact_times() {
         Map<String, PointHistory> runs = new HashMap<>();
         double worst = 0.0;
-        List<AnalyticVectors.Vector> vectors = AnalyticVectors.ofKind("fo_at_centre_Y");
+        List<AnalyticVectors.Vector> vectors = AnalyticVectors.ofKind("fo_at_centre_Y").stream()
+                .filter(v -> Set.of("slab", "cylinder", "sphere").contains(v.geometry()))
+                .toList();
         for (AnalyticVectors.Vector v : vectors) {
             PointHistory core = runs.computeIfAbsent(
                     v.geometry() + v.biot(),
@@ -139,7 +142,7 @@ class ExactSolutionsTest {
                             StartField.uniform(v.parameter("Ti")),
                             Programme.of(
                                     new Stage(new Surroundings(v.parameter("Ts"), Double.POSITIVE_INFINITY), 7200.0)),
-                            new Resolution(60, 300, 1e-2, 5e-2)));
+                            new Resolution(60, 300, 300, 1e-3, 1e-3)));
             double front = front(history, v.parameter("t_s"), v.parameter("Tm"), v.parameter("Ts"));
             double cell = (history.position(300) - history.position(299)) * 0.15;
             double tolerance = 0.5 * cell / v.value() + 3e-3;

@@ -44,7 +44,7 @@ class PublishedHeatingTimesTest {
                 Material.constant(conductivity, conductivity / diffusivity),
                 StartField.uniform(startC),
                 Programme.of(new Stage(new Surroundings(mediumC, film), 40.0 * 3600.0)),
-                Resolution.SERVICE);
+                Resolution.YARDSTICK);
         double computed = switch (criterion) {
             case "core_after_min" -> history.core().atC(level * 60.0);
             case "core_min", "core_min_at_most" -> minutesTo(history.core(), level);

@@ -142,16 +142,18 @@ record Kitchen(
                 OptionalDouble.empty(),
                 previouslyFrozen,
                 body,
+                Arrangement.FREE,
                 StartField.uniform(startC),
                 Optional.empty(),
-                new CookTask.Bath(bathC, Stirring.PUMPED),
+                new CookTask.Bath(bathC, Stirring.PUMPED, Optional.empty()),
                 0.0,
                 new CookTask.Target(purpose, OptionalDouble.empty(), OptionalDouble.empty(), serveAfter),
                 eater,
                 Optional.empty(),
                 new CookTask.Tolerances(
                         OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
-                pack);
+                pack,
+                List.of());
     }
 
     List<NoticeCode> notices() {

@@ -1,0 +1,32 @@
+package dev.slowpoint.heat;
+
+/**
+ * The film coefficients that a stand-in is given so that it keeps the times of its body.
+ *
+ * @param body the real one
+ * @param standIn that is run
+ * @param conductivity of the material [W/mK]
+ */
+record Films(Body body, StandIn standIn, double conductivity) {
+
+    /** A stage with the films of the stand-in. A sear is too short to feel the ends, and is left as it is. */
+    Stage of(Stage stage) {
+        Surroundings surroundings = stage.surroundings();
+        double film = surroundings.filmCoefficient();
+        if (film == 0.0 || Conduction.sears(surroundings)) {
+            return stage;
+        }
+        double inner = body.filmThroughShell(film);
+        double biot = inner * standIn.reach() / conductivity;
+        double equalBiot = biot == standIn.biot() ? biot : body.equalTimeBiot(standIn, biot);
+        double equal = equalBiot == biot ? inner : equalBiot * conductivity / standIn.reach();
+        return equal == film
+                ? stage
+                : new Stage(
+                        surroundings.withFilm(equal),
+                        stage.farSurroundings(),
+                        stage.bath(),
+                        stage.until(),
+                        stage.duration());
+    }
+}
