@@ -119,31 +119,74 @@ public final class CatalogueAnswers {
             @Schema(description = "The foods, by id.") List<FoodEntry> foods) {}
 
     /** One rule. */
-    @Schema(description = "One published rule.")
+    @Schema(description = "One published rule: what a cook must do, or how fast cooked food must be cooled.")
     public record RuleEntry(
             @Schema(description = "Id for requests.", example = "us-fsis-2021")
             String id,
 
+            @Schema(
+                    description = "What it is about: `cooking` for cook plans, `cooling` for chill plans.",
+                    examples = {"cooking", "cooling"})
+            String kind,
+
             @Schema(description = "Readable name.", example = "FSIS cooking guideline with the FDA tables for the rest")
             String name,
 
-            @Schema(description = "Who issued it, and where it holds.", example = "United States")
+            @Schema(
+                    description = "Who issued it, and where it holds; of a cooling rule see `origins`.",
+                    example = "United States")
+            @Nullable
             String jurisdiction,
 
-            @Schema(description = "Edition or year.", example = "2021")
+            @Schema(description = "Edition or year; of a cooling rule see `origins`.", example = "2021") @Nullable
             String edition,
 
-            @Schema(description = "What it asks of which food.")
+            @Schema(description = "What it asks of which food; empty for a cooling rule.")
             List<RequirementEntry> requirements,
 
-            @Schema(description = "What to know about it.") String note,
+            @Schema(description = "All limits that a cooling rule sets; empty for another.")
+            List<CoolingEntry> coolingLimits,
+
+            @Schema(description = "What to know about it.") @Nullable
+            String note,
 
             @Schema(description = "Where it was published.") List<Origin> origins) {
 
         /** Copies the lists. */
         public RuleEntry {
             requirements = List.copyOf(requirements);
+            coolingLimits = List.copyOf(coolingLimits);
             origins = List.copyOf(origins);
+        }
+    }
+
+    /** One limit of a cooling rule. */
+    @Schema(description = "One limit of a cooling rule, for the warmest point of a piece.")
+    public record CoolingEntry(
+            @Schema(description = "Id in the parameter set.", example = "FC-COOL-1")
+            String id,
+
+            @Schema(
+                    description = "The clock starts when the piece falls to it, or at once when it is colder.",
+                    example = "57",
+                    minimum = "-40",
+                    maximum = "100")
+            @Unit("Cel")
+            double fromC,
+
+            @Schema(description = "The clock stops here.", example = "21", minimum = "-40", maximum = "100")
+            @Unit("Cel")
+            double toC,
+
+            @Schema(description = "The longest time.", example = "7200", minimum = "0", maximum = "1209600") @Unit("s")
+            int longestS,
+
+            @Schema(description = "What it rests on.") Origin origin) {
+
+        /** Rounds. */
+        public CoolingEntry {
+            fromC = Figures.temperatureC(fromC);
+            toC = Figures.temperatureC(toC);
         }
     }
 

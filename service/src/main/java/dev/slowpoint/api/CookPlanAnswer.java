@@ -50,6 +50,18 @@ public record CookPlanAnswer(
         @Schema(description = "What the cook does to the texture.")
         Texture texture,
 
+        @Schema(description = "What the food does to the water; only if `volumeL` and `heaterW` were sent.") @Nullable
+        BathCourse bath,
+
+        @Schema(description = "What each step after the bath does, in order; only if steps were sent.") @Nullable
+        List<StepOutcome> then,
+
+        @Schema(
+                description =
+                        "What all steps together do to the texture, at the end of the last; only if steps were sent.")
+        @Nullable
+        Texture textureAtEnd,
+
         @Schema(description = "What to know about this plan.")
         List<Warning> warnings,
 
@@ -60,6 +72,17 @@ public record CookPlanAnswer(
 
         @Schema(description = "Every organism that was judged; with `include=organisms`.") @Nullable
         List<Organism> organisms,
+
+        @Schema(
+                description =
+                        "The largest share by which times may be computed too short because a body with ends is run"
+                                + " without; already added to what is late. With `include=sources`, only for such bodies.",
+                example = "4.2",
+                minimum = "0",
+                maximum = "100")
+        @Unit("%")
+        @Nullable
+        Double shapeErrorPercent,
 
         @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable
         List<Source> sources) {
@@ -72,7 +95,9 @@ public record CookPlanAnswer(
         setpointC = Figures.temperatureC(setpointC);
         warnings = List.copyOf(warnings);
         cautions = List.copyOf(cautions);
+        then = then == null ? null : List.copyOf(then);
         organisms = organisms == null ? null : List.copyOf(organisms);
+        shapeErrorPercent = shapeErrorPercent == null ? null : Figures.errorPercent(shapeErrorPercent);
         sources = sources == null ? null : List.copyOf(sources);
     }
 
@@ -213,6 +238,31 @@ public record CookPlanAnswer(
         /** Rounds. */
         public Texture {
             moistureLossPercent = moistureLossPercent == null ? null : Figures.percent(moistureLossPercent);
+        }
+    }
+
+    /** What the food does to the water. */
+    @Schema(name = "BathCourse", description = "What the food does to the water, values as given.")
+    public record BathCourse(
+            @Schema(description = "Its lowest temperature.", example = "57.3", minimum = "-10", maximum = "100")
+            @Unit("Cel")
+            double lowestC,
+
+            @Schema(description = "When that is.", example = "420", minimum = "0", maximum = LONGEST) @Unit("s")
+            int lowestAtS,
+
+            @Schema(
+                    description = "When it is back within `withinK` of its setpoint; absent if it does not come back.",
+                    example = "1500",
+                    minimum = "0",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer backAtS) {
+
+        /** Rounds. */
+        public BathCourse {
+            lowestC = Figures.temperatureC(lowestC);
         }
     }
 

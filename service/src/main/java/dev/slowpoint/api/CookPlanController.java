@@ -34,13 +34,13 @@ class CookPlanController {
             operationId = "planCook",
             summary = "Plan a cook",
             description =
-                    "Time plan, safety margin and texture window for one food in one bath. Stateless and free of side"
+                    "Time plan, safety margin and texture window for one food in one bath, and what steps after it do. Stateless and free of side"
                             + " effects: safe to repeat, and the same request gives the same bytes. No clock is read; all times"
                             + " are seconds from food in.")
     ResponseEntity<CookPlanAnswer> planCook(
             @RequestBody CookPlanRequest request,
             @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include) {
-        CookPlanAnswer plan = planning.plan(request, Include.of(include));
+        CookPlanAnswer plan = planning.plan(request, Include.of(include, CookPlanAnswer.class));
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
         return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(plan);
     }

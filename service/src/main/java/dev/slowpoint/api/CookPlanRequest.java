@@ -4,6 +4,9 @@ import dev.slowpoint.plan.Stirring;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Purpose;
 import io.swagger.v3.oas.annotations.media.Schema;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The question for a cook plan: one food, one piece, one bath. */
@@ -55,46 +58,28 @@ public record CookPlanRequest(
         Tolerances tolerances,
 
         @Schema(description = "What else is in the bag.", defaultValue = "{}")
-        Pack pack) {
+        Pack pack,
 
-    private static final String NAME = "[A-Za-z0-9]+([.-][A-Za-z0-9]+)*";
-    private static final String VERSION = "[A-Za-z0-9]+([.+-][A-Za-z0-9]+)*";
+        @Schema(
+                description = "What follows the bath, in order. The piece leaves the bath at `takeOut.bestS`, or at"
+                        + " `serveAfterS` if that is sent.",
+                defaultValue = "[]")
+        @Items(max = 12)
+        List<FollowingStep> then)
+        implements Checked {
 
-    /** Shape and size. */
-    @Schema(
-            description = "Shape and size of the piece, measured in the bag at its thickest point. A slab takes"
-                    + " `thicknessMm`; a cylinder (long) and a sphere take `diameterMm`.")
-    public record Geometry(
-            @Schema(description = "The shape that fits best.", example = "slab")
-            Shape shape,
+    static final String NAME = "[A-Za-z0-9]+([.-][A-Za-z0-9]+)*";
+    static final String VERSION = "[A-Za-z0-9]+([.+-][A-Za-z0-9]+)*";
 
-            @Schema(description = "Thickness of a slab.", example = "45", minimum = "3", maximum = "250")
-            @Unit("mm")
-            @Nullable
-            Double thicknessMm,
-
-            @Schema(description = "Diameter of a cylinder or a sphere.", example = "60", minimum = "3", maximum = "250")
-            @Unit("mm")
-            @Nullable
-            Double diameterMm)
-            implements Checked {
-
-        @Override
-        public void check(String at, Faults faults) {
-            boolean slab = shape == Shape.SLAB;
-            size("thicknessMm", thicknessMm, slab, at, faults);
-            size("diameterMm", diameterMm, !slab, at, faults);
-        }
-
-        private void size(String name, @Nullable Double size, boolean needed, String at, Faults faults) {
-            String place = Pointer.child(at, name);
-            if (needed && size == null) {
-                faults.add(Fault.of(place, ProblemCode.SIZE_MISSING, "A " + Words.of(shape) + " needs " + name + "."));
-            } else if (!needed && size != null) {
-                faults.add(
-                        Fault.of(place, ProblemCode.SIZE_NOT_OF_SHAPE, "A " + Words.of(shape) + " has no " + name + ".")
-                                .value(Suspicion.shown(size)));
-            }
+    @Override
+    public void check(String at, Faults faults) {
+        if (surroundings.bath().volumeL() != null && !geometry.weighs()) {
+            faults.add(Fault.of(
+                            Pointer.child(Pointer.child(at, "geometry"), "massG"),
+                            ProblemCode.COMPANION_MISSING,
+                            "massG is required beside volumeL: the sizes of this shape do not tell how much food cools the"
+                                    + " water.")
+                    .hint("Weigh the piece, or send its length."));
         }
     }
 
@@ -125,6 +110,16 @@ public record CookPlanRequest(
 
         @Override
         public void check(String at, Faults faults) {
+            checkField(temperatureC, surfaceC, coreC, at, faults);
+        }
+
+        /** Adds a fault unless there is one even temperature, or the two of an uneven piece. */
+        static void checkField(
+                @Nullable Double temperatureC,
+                @Nullable Double surfaceC,
+                @Nullable Double coreC,
+                String at,
+                Faults faults) {
             if (temperatureC != null) {
                 Exclusion.of("temperatureC", at, faults)
                         .excludes("surfaceC", surfaceC)
@@ -158,8 +153,7 @@ public record CookPlanRequest(
     /** What surrounds the piece. */
     @Schema(description = "What surrounds the piece.")
     public record Surroundings(
-            @Schema(description = "The water bath. The piece is wholly under water.")
-            Bath bath,
+            @Schema(description = "The water bath.") Bath bath,
 
             @Schema(
                     description = "Altitude of the kitchen; decides where water boils.",
@@ -170,8 +164,11 @@ public record CookPlanRequest(
             @Unit("m")
             double altitudeM) {}
 
-    /** A water bath at its setpoint. */
-    @Schema(description = "A water bath that stands at its setpoint when the food goes in.")
+    /** A water bath. */
+    @Schema(
+            description =
+                    "A water bath. It stands at its setpoint whatever goes in, unless `volumeL` and `heaterW` tell how"
+                            + " much water and heat there is; the other members belong to these two.")
     public record Bath(
             @Schema(
                     description = "Temperature of the water. The service recommends one if absent.",
@@ -183,7 +180,94 @@ public record CookPlanRequest(
             Double setpointC,
 
             @Schema(description = "Whether a pump moves the water.", example = "pumped", defaultValue = "pumped")
-            Stirring stirring) {}
+            Stirring stirring,
+
+            @Schema(description = "Volume of the water.", example = "20", minimum = "1", maximum = "2000")
+            @Unit("L")
+            @Nullable
+            Double volumeL,
+
+            @Schema(description = "The most the heater gives.", example = "1200", minimum = "50", maximum = "50000")
+            @Unit("W")
+            @Nullable
+            Double heaterW,
+
+            @Schema(
+                    description = "Temperature of the water when the food goes in. The setpoint if absent.",
+                    example = "20",
+                    minimum = "0",
+                    maximum = "100")
+            @Unit("Cel")
+            @Nullable
+            Double startC,
+
+            @Schema(
+                    description =
+                            "Whether a lid or floating balls keep vapour in. Open if absent, which is the slow side.",
+                    example = "true")
+            @Nullable
+            Boolean covered,
+
+            @Schema(
+                    description = "Surface of the water from which vapour leaves. Usual for the volume if absent.",
+                    example = "700",
+                    minimum = "0",
+                    maximum = "50000")
+            @Unit("cm2")
+            @Nullable
+            Double openAreaCm2,
+
+            @Schema(
+                    description = "Heat lost through walls and lid. Usual for the volume if absent.",
+                    example = "4",
+                    minimum = "0",
+                    maximum = "500")
+            @Unit("W/K")
+            @Nullable
+            Double lossWPerK,
+
+            @Schema(
+                    description = "Temperature of the room. Usual if absent.",
+                    example = "21",
+                    minimum = "-10",
+                    maximum = "50")
+            @Unit("Cel")
+            @Nullable
+            Double roomC,
+
+            @Schema(
+                    description = "Mass of all other food in the bath, beside this piece and its pile; none if absent.",
+                    example = "3000",
+                    minimum = "0",
+                    maximum = "1000000")
+            @Unit("g")
+            @Nullable
+            Double otherLoadG)
+            implements Checked {
+
+        @Override
+        public void check(String at, Faults faults) {
+            Map<String, Boolean> sent = new LinkedHashMap<>();
+            sent.put("volumeL", volumeL != null);
+            sent.put("heaterW", heaterW != null);
+            sent.put("startC", startC != null);
+            sent.put("covered", covered != null);
+            sent.put("openAreaCm2", openAreaCm2 != null);
+            sent.put("lossWPerK", lossWPerK != null);
+            sent.put("roomC", roomC != null);
+            sent.put("otherLoadG", otherLoadG != null);
+            List<String> names =
+                    sent.keySet().stream().filter(name -> sent.get(name)).toList();
+            for (String needed : List.of("volumeL", "heaterW")) {
+                if (!names.isEmpty() && !names.contains(needed)) {
+                    faults.add(Fault.of(
+                            Pointer.child(at, needed),
+                            ProblemCode.COMPANION_MISSING,
+                            needed + " is required beside " + String.join(", ", names) + "."));
+                }
+            }
+        }
+    }
 
     /** What is wanted. */
     @Schema(description = "What is wanted.")
@@ -257,14 +341,4 @@ public record CookPlanRequest(
                     example = "false",
                     defaultValue = "false")
             boolean salted) {}
-
-    /** Shapes with one size. */
-    public enum Shape {
-        /** Wide against its thickness; heated from both faces. */
-        SLAB,
-        /** Long against its diameter. */
-        CYLINDER,
-        /** Round on all sides. */
-        SPHERE
-    }
 }

@@ -46,7 +46,10 @@ public record Fault(
         @Schema(description = "UCUM code of the unit of minimum and maximum.", example = "mm") @Nullable
         String unit,
 
-        @Schema(description = "The words that are taken.", example = "[\"slab\", \"cylinder\", \"sphere\"]") @Nullable
+        @Schema(
+                description = "The words that are taken.",
+                example = "[\"slab\", \"brick\", \"cylinder\", \"sphere\", \"egg\"]")
+        @Nullable
         List<String> allowed) {
 
     private static final int LONGEST_VALUE = 64;

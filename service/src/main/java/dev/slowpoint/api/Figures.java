@@ -40,6 +40,31 @@ final class Figures {
         return rounded(value, 2, RoundingMode.FLOOR);
     }
 
+    /** A predicted growth in decimal orders, two decimals, up. */
+    static double growthLog10(double value) {
+        return rounded(value, 2, RoundingMode.CEILING);
+    }
+
+    /** A depth in millimetres, one decimal. */
+    static double depthMm(double value) {
+        return rounded(value, 1, RoundingMode.HALF_EVEN);
+    }
+
+    /** A volume in litres, one decimal, up. */
+    static double volumeL(double value) {
+        return rounded(value, 1, RoundingMode.CEILING);
+    }
+
+    /** Days that food may be kept, two decimals, down. */
+    static double days(double value) {
+        return rounded(value, 2, RoundingMode.FLOOR);
+    }
+
+    /** The largest share of an error in percent, one decimal, up. */
+    static double errorPercent(double value) {
+        return rounded(value, 1, RoundingMode.CEILING);
+    }
+
     /** A share in percent, one decimal. */
     static double percent(double value) {
         return rounded(value, 1, RoundingMode.HALF_EVEN);

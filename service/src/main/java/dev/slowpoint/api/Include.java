@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Detail;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -17,17 +18,38 @@ public enum Include {
     /** The query parameter that asks for them. */
     static final String PARAMETER = "include";
 
-    /** Reads the words of the query parameter. */
-    static Set<Include> of(@Nullable List<String> words) {
+    /** The words for the parts that an answer has. */
+    static List<String> words(Class<? extends Record> answer) {
+        return Words.constants(Include.class).keySet().stream()
+                .filter(word -> RecordShape.of(answer).part(word).isPresent())
+                .toList();
+    }
+
+    /** What the planner has to fill. */
+    static Set<Detail> details(Set<Include> include) {
+        Set<Detail> details = EnumSet.noneOf(Detail.class);
+        for (Include part : include) {
+            details.add(
+                    switch (part) {
+                        case CURVE -> Detail.CURVE;
+                        case ORGANISMS -> Detail.ORGANISMS;
+                        case SOURCES -> Detail.SOURCES;
+                    });
+        }
+        return details;
+    }
+
+    /** Reads the words of the query parameter for an operation with that answer. */
+    static Set<Include> of(@Nullable List<String> words, Class<? extends Record> answer) {
         Set<Include> include = EnumSet.noneOf(Include.class);
         if (words == null) {
             return include;
         }
-        List<String> known = List.copyOf(Words.constants(Include.class).keySet());
+        List<String> known = words(answer);
         Faults faults = new Faults();
         for (String word : words) {
             Object constant = Words.constants(Include.class).get(word);
-            if (constant instanceof Include part) {
+            if (known.contains(word) && constant instanceof Include part) {
                 include.add(part);
             } else {
                 Fault fault = Fault.of(

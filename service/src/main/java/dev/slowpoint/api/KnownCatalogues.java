@@ -1,6 +1,7 @@
 package dev.slowpoint.api;
 
 import dev.slowpoint.api.CatalogueAnswers.CompositionEntry;
+import dev.slowpoint.api.CatalogueAnswers.CoolingEntry;
 import dev.slowpoint.api.CatalogueAnswers.FoodEntry;
 import dev.slowpoint.api.CatalogueAnswers.Origin;
 import dev.slowpoint.api.CatalogueAnswers.ParameterSetEntry;
@@ -12,12 +13,14 @@ import dev.slowpoint.food.Food;
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.parameters.ParameterSets;
 import dev.slowpoint.plan.Knowledge;
+import dev.slowpoint.safety.CoolingRule;
 import dev.slowpoint.safety.Provision;
 import dev.slowpoint.safety.Requirement;
 import dev.slowpoint.safety.Rule;
 import dev.slowpoint.safety.RuleBook;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 
 /** The catalogues of the current parameter set. */
@@ -43,8 +46,9 @@ final class KnownCatalogues implements Catalogues {
 
     @Override
     public List<RuleEntry> rules() {
-        return knowledge.safety().rules().rules().stream()
-                .map(this::rule)
+        return Stream.concat(
+                        knowledge.safety().rules().rules().stream().map(this::rule),
+                        knowledge.safety().cooling().values().stream().map(this::rule))
                 .sorted(Comparator.comparing(RuleEntry::id))
                 .toList();
     }
@@ -96,6 +100,7 @@ final class KnownCatalogues implements Catalogues {
         RuleBook book = knowledge.safety().rules();
         return new RuleEntry(
                 rule.id(),
+                "cooking",
                 rule.name(),
                 rule.jurisdiction(),
                 rule.edition(),
@@ -103,8 +108,32 @@ final class KnownCatalogues implements Catalogues {
                         .filter(p -> p.rule().equals(rule.id()))
                         .map(KnownCatalogues::requirement)
                         .toList(),
+                List.of(),
                 rule.note(),
                 List.of(origin(rule.provenance())));
+    }
+
+    private RuleEntry rule(CoolingRule rule) {
+        return new RuleEntry(
+                rule.id(),
+                "cooling",
+                sentences.of(rule),
+                null,
+                null,
+                List.of(),
+                rule.stages().stream()
+                        .map(stage -> new CoolingEntry(
+                                stage.id(),
+                                stage.fromC(),
+                                stage.toC(),
+                                (int) stage.longestS(),
+                                origin(stage.provenance())))
+                        .toList(),
+                null,
+                rule.stages().stream()
+                        .map(stage -> origin(stage.provenance()))
+                        .distinct()
+                        .toList());
     }
 
     private static RequirementEntry requirement(Provision provision) {

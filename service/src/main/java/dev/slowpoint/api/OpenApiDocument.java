@@ -48,7 +48,8 @@ class OpenApiDocument {
     private static final String PROBLEM = "application/problem+json";
 
     /** Which operation the examples of a request record belong to. */
-    private static final Map<Class<?>, String> SCENES = Map.of(CookPlanRequest.class, "cook-plan");
+    private static final Map<Class<?>, String> SCENES =
+            Map.of(CookPlanRequest.class, "cook-plan", ChillPlanRequest.class, "chill-plan");
 
     private final Examples examples;
     private final RecordSchemas schemas = new RecordSchemas();
@@ -78,7 +79,9 @@ class OpenApiDocument {
                 .servers(List.of(new Server().url("/")))
                 .tags(List.of(
                         new Tag().name("catalogues").description("What requests may name and answers may carry."),
-                        new Tag().name("plans").description("Questions about cooking; computed afresh each time.")));
+                        new Tag()
+                                .name("plans")
+                                .description("Questions about cooking and chilling; computed afresh each time.")));
     }
 
     @Bean
@@ -113,7 +116,7 @@ class OpenApiDocument {
                         .content(content(schemas.answer(answer), answers)));
         // Accept is a matter of HTTP, not of the operation (OpenAPI 3.1.1, section 4.8.12).
         parameters(operation).removeIf(parameter -> "header".equals(parameter.getIn()));
-        parameters(operation).forEach(OpenApiDocument::describe);
+        parameters(operation).forEach(parameter -> describe(parameter, answer));
         if (parameters(operation).isEmpty()) {
             operation.setParameters(null);
         }
@@ -126,11 +129,11 @@ class OpenApiDocument {
         return operation;
     }
 
-    private static void describe(Parameter parameter) {
+    private static void describe(Parameter parameter, Class<? extends Record> answer) {
         Schema<Object> text = new JsonSchema();
         text.typesItem("string");
         if (parameter.getName().equals(Include.PARAMETER)) {
-            text.setEnum(List.copyOf(Words.constants(Include.class).keySet()));
+            text.setEnum(List.copyOf(Include.words(answer)));
             parameter
                     .description("What to answer beyond the plan itself.")
                     .explode(false)
@@ -236,7 +239,7 @@ class OpenApiDocument {
                         .hint("This looks like centimetres. Sizes are in millimetres."));
             case UNKNOWN_FIELD ->
                 of(Fault.of("#/geometry/thickness", code, "thickness is not a field of this object.")
-                        .allowed(List.of("shape", "thicknessMm", "diameterMm"))
+                        .allowed(List.of("shape", "thicknessMm", "widthMm", "lengthMm", "diameterMm", "massG"))
                         .hint("Maybe thicknessMm?"));
             case BAD_REQUEST, NOT_FOUND, NOT_ACCEPTABLE, INTERNAL_ERROR, OVERLOADED -> Problem.of(code, code.cause());
             case UNKNOWN_PARAMETER ->

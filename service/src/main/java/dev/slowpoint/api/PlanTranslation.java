@@ -2,17 +2,13 @@ package dev.slowpoint.api;
 
 import dev.slowpoint.api.CookPlanAnswer.Milestone;
 import dev.slowpoint.api.CookPlanAnswer.Reason;
-import dev.slowpoint.api.CookPlanAnswer.Warning;
 import dev.slowpoint.plan.CookPlan;
-import dev.slowpoint.plan.Notice;
 import dev.slowpoint.plan.NoticeCode;
 import dev.slowpoint.plan.NoticeRule;
 import dev.slowpoint.plan.Span;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -25,16 +21,17 @@ import org.jspecify.annotations.Nullable;
 final class PlanTranslation {
 
     private static final double MM_PER_M = 1000.0;
+    private static final double PERCENT = 100.0;
     private static final int DIGEST_SHOWN = 16;
 
     private final CookPlan plan;
-    private final Map<NoticeCode, NoticeRule> rules;
     private final Sentences sentences;
+    private final NoticeTranslation notices;
 
     PlanTranslation(CookPlan plan, Map<NoticeCode, NoticeRule> rules, Sentences sentences) {
         this.plan = plan;
-        this.rules = rules;
         this.sentences = sentences;
+        this.notices = new NoticeTranslation(plan.notices(), rules, sentences);
     }
 
     /** The answer, with the parts asked for. */
@@ -42,7 +39,7 @@ final class PlanTranslation {
         CookPlan.TakeOut takeOut = plan.takeOut();
         return new CookPlanAnswer(
                 plan.parameterSet(),
-                plan.digest().substring(0, DIGEST_SHOWN),
+                shown(plan.digest()),
                 plan.setpointC(),
                 plan.advice().map(sentences::of).orElse(null),
                 times(),
@@ -55,12 +52,23 @@ final class PlanTranslation {
                                 up(s.at()), s.coreC(), s.coreEarlyC(), s.coreLateC(), s.surfaceC()))
                         .orElse(null),
                 safety(),
-                texture(),
-                warnings(),
-                cautions(),
+                texture(plan.texture()),
+                plan.bath().map(PlanTranslation::bath).orElse(null),
+                plan.outcomes().isEmpty()
+                        ? null
+                        : plan.outcomes().stream().map(StepTranslation::outcome).toList(),
+                plan.textureAtEnd().map(PlanTranslation::texture).orElse(null),
+                notices.warnings(),
+                notices.cautions(),
                 plan.curve().map(PlanTranslation::curve).orElse(null),
                 include.contains(Include.ORGANISMS) ? organisms() : null,
-                include.contains(Include.SOURCES) ? sources() : null);
+                boxed(plan.shapeError(), PERCENT),
+                include.contains(Include.SOURCES) ? sources(plan.sources()) : null);
+    }
+
+    /** As much of a digest as tells one parameter set from another. */
+    static String shown(String digest) {
+        return digest.substring(0, DIGEST_SHOWN);
     }
 
     /** Rounded so that the moments keep their order: the earliest, which safety decides, is never made sooner. */
@@ -84,7 +92,7 @@ final class PlanTranslation {
                 until(times.softFrom()));
     }
 
-    private static @Nullable Milestone awaited(Optional<Span> span) {
+    static @Nullable Milestone awaited(Optional<Span> span) {
         return span.map(s -> milestone(
                         whole(Math.rint(s.nominal())), whole(Math.floor(s.early())), whole(Math.ceil(s.late()))))
                 .orElse(null);
@@ -96,8 +104,7 @@ final class PlanTranslation {
                 .orElse(null);
     }
 
-    private static @Nullable Milestone milestone(
-            @Nullable Integer nominal, @Nullable Integer early, @Nullable Integer late) {
+    static @Nullable Milestone milestone(@Nullable Integer nominal, @Nullable Integer early, @Nullable Integer late) {
         return nominal == null && early == null && late == null ? null : new Milestone(nominal, early, late);
     }
 
@@ -123,8 +130,11 @@ final class PlanTranslation {
                 up(safety.judgedAt()));
     }
 
-    private CookPlanAnswer.Texture texture() {
-        CookPlan.Texture texture = plan.texture();
+    private static CookPlanAnswer.BathCourse bath(CookPlan.BathCourse bath) {
+        return new CookPlanAnswer.BathCourse(bath.lowestC(), up(bath.lowestAt()), whole(Math.ceil(bath.backAt())));
+    }
+
+    private static CookPlanAnswer.Texture texture(CookPlan.Texture texture) {
         Integer opens = whole(Math.ceil(texture.opens()));
         Integer closes = whole(Math.floor(texture.closes()));
         return new CookPlanAnswer.Texture(
@@ -135,28 +145,7 @@ final class PlanTranslation {
                 texture.confidence().map(Words::of).orElse(null));
     }
 
-    private List<Warning> warnings() {
-        List<Warning> warnings = new ArrayList<>();
-        for (Notice notice : plan.notices()) {
-            NoticeRule rule = Objects.requireNonNull(rules.get(notice.code()));
-            if (rule.kind() == NoticeRule.Kind.WARNING) {
-                warnings.add(new Warning(notice.code().name(), Words.of(rule.severity()), sentences.of(notice)));
-            }
-        }
-        return warnings;
-    }
-
-    private List<Reason> cautions() {
-        List<Reason> cautions = new ArrayList<>();
-        for (Notice notice : plan.notices()) {
-            if (Objects.requireNonNull(rules.get(notice.code())).kind() == NoticeRule.Kind.CAUTION) {
-                cautions.add(new Reason(notice.code().name(), sentences.of(notice)));
-            }
-        }
-        return cautions;
-    }
-
-    private static CookPlanAnswer.Curve curve(CookPlan.Curve curve) {
+    static CookPlanAnswer.Curve curve(CookPlan.Curve curve) {
         return new CookPlanAnswer.Curve(
                 Arrays.stream(curve.times()).mapToObj(t -> (int) t).toList(),
                 Arrays.stream(curve.coreC()).boxed().toList(),
@@ -176,8 +165,8 @@ final class PlanTranslation {
                 .toList();
     }
 
-    private List<CookPlanAnswer.Source> sources() {
-        return plan.sources().stream()
+    static List<CookPlanAnswer.Source> sources(List<CookPlan.Source> sources) {
+        return sources.stream()
                 .map(s -> new CookPlanAnswer.Source(
                         s.what(), Words.of(s.origin().mark()), s.origin().source()))
                 .toList();
@@ -187,11 +176,11 @@ final class PlanTranslation {
         return value.isPresent() ? value.getAsDouble() * factor : null;
     }
 
-    private static int up(double seconds) {
+    static int up(double seconds) {
         return (int) Math.ceil(seconds);
     }
 
-    private static @Nullable Integer whole(double seconds) {
+    static @Nullable Integer whole(double seconds) {
         return Double.isFinite(seconds) ? (int) seconds : null;
     }
 }

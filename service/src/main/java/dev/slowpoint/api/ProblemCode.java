@@ -68,6 +68,11 @@ enum ProblemCode {
             "Out of range",
             "The number lies outside what can physically be meant. The bounds are given.",
             "Check the unit at the end of the name of the field, and the sensor."),
+    WRONG_NUMBER_OF_ITEMS(
+            400,
+            "Too few or too many items",
+            "A list holds fewer or more items than it may. The bounds are given.",
+            "Send so many."),
     UNKNOWN_WORD(
             400, "Unknown word", "The text is none of the words that the field takes.", "Send one of those listed."),
     WRONG_PATTERN(
@@ -78,13 +83,26 @@ enum ProblemCode {
     SIZE_MISSING(
             400,
             "Size missing",
-            "The shape needs a size that was not sent: thicknessMm for a slab, diameterMm for a cylinder or a sphere.",
+            "The shape needs a size that was not sent: thicknessMm for a slab; thicknessMm, widthMm and lengthMm, or two of"
+                    + " them and massG, for a brick; diameterMm for a cylinder.",
             "Measure the piece at its thickest point and send that size."),
     SIZE_NOT_OF_SHAPE(
             400,
             "Size that the shape does not have",
             "A size was sent that the shape does not use, so the shape or the size may be wrong.",
             "Choose the shape that fits the piece, and send its sizes alone."),
+    SIZES_CONTRADICT(
+            400,
+            "Sizes contradict each other",
+            "The thickness of a brick is its smallest size, and the length of an egg its longest; those sent say otherwise.",
+            "Send the smallest size of a brick as thicknessMm, and the widest diameter of an egg as diameterMm."),
+    MEMBER_MISSING(
+            400, "A step lacks a field", "The step needs a field that was not sent.", "Send the field that is named."),
+    MEMBER_NOT_OF_STEP(
+            400,
+            "Field that the step does not have",
+            "A field was sent that this step does not use, so the step or the field may be wrong.",
+            "Choose the step that is meant, and send its fields alone."),
     FIELDS_EXCLUDE_EACH_OTHER(
             400,
             "Fields exclude each other",
@@ -140,6 +158,11 @@ enum ProblemCode {
             "Unknown food",
             "The parameter set has no food of this name.",
             "See /v1/foods, or describe the food by its composition."),
+    MASS_DOES_NOT_FIT(
+            422,
+            "Mass that does not fit the sizes",
+            "With the density of the food, the mass gives a size that a piece of this shape cannot have.",
+            "Check the mass (in grams, of one piece) and the sizes, or measure the size and send it."),
     UNKNOWN_RULE(422, "Unknown rule", "The parameter set has no rule of this name.", "See /v1/rules."),
     UNKNOWN_PARAMETER_SET(
             422, "Unknown parameter set", "No parameter set has this version.", "See /v1/parameter-sets."),
@@ -194,6 +217,36 @@ enum ProblemCode {
             "No setpoint fits",
             "No bath within the usual range and twelve kelvin above makes this piece safe within its texture window.",
             "Take a thinner piece, another purpose, or send a setpoint to see why."),
+    ARRANGEMENT_NEEDS_FLAT(
+            422,
+            "Arrangement of a shape without flat faces",
+            "A pile, a covered face, trapped air or a face out of the water were told of a shape that has no flat face.",
+            "Describe the piece as a slab of its thickness, which is the slow side, or leave the arrangement out."),
+    NO_FACE_IN_WATER(
+            422,
+            "No face in water",
+            "One face is covered and the other is in air, so that no heat gets in.",
+            "Turn the pack over or push it under."),
+    CHAIN_NEEDS_FREE_PACK(
+            422,
+            "Steps after the bath need a free pack",
+            "What follows the bath is computed only for a pack that lies free in the water.",
+            "Plan the bath alone, or leave the arrangement out."),
+    CHILL_NEEDS_COVERED_FACES(
+            422,
+            "A chill needs both faces in the medium",
+            "A chill is computed only for a pack whose faces both lie in the medium.",
+            "Push the pack under, or chill it in air."),
+    UNHEATED_WITHOUT_BATH(
+            422,
+            "No bath whose heater could be off",
+            "A bath without heater follows something else than a bath.",
+            "Put this step right after a bath."),
+    FOUND_NOT_BELOW_BATH(
+            422,
+            "Water found not colder than the bath",
+            "Water without heater was found at the temperature of the bath before, or above.",
+            "Check the probe and the setpoint before."),
     UNKNOWN_TEXTURE_CLASS(
             422,
             "Unknown texture class",

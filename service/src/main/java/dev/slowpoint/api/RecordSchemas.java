@@ -85,6 +85,12 @@ final class RecordSchemas {
         Schema<?> schema = element;
         if (part.list()) {
             schema = new JsonSchema().typesItem("array").items(element);
+            if (closed) {
+                Items items = part.items()
+                        .orElseThrow(() -> new IllegalStateException(
+                                part.name() + " has no bound on its number of items. Maybe @Items?"));
+                schema.minItems(items.min()).maxItems(items.max());
+            }
         }
         String description = part.schema().description();
         schema.setDescription(part.schema().examples().length > 0 ? description + OPEN : description);

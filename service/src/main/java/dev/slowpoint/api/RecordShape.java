@@ -96,6 +96,7 @@ final class RecordShape {
      * @param list whether it is a list
      * @param optional whether it may be absent from the record
      * @param schema description, bounds, default and example
+     * @param items how many a list may hold, where it says so
      * @param minimum least value of a number
      * @param maximum greatest value of a number
      * @param unit UCUM code
@@ -109,6 +110,7 @@ final class RecordShape {
             boolean list,
             boolean optional,
             Schema schema,
+            Optional<Items> items,
             OptionalDouble minimum,
             OptionalDouble maximum,
             Optional<String> unit,
@@ -134,6 +136,7 @@ final class RecordShape {
                     list,
                     component.getAnnotatedType().isAnnotationPresent(Nullable.class),
                     schema,
+                    Optional.ofNullable(component.getAccessor().getAnnotation(Items.class)),
                     bound(schema.minimum()),
                     bound(schema.maximum()),
                     Optional.ofNullable(unit).map(Unit::value),
@@ -141,7 +144,24 @@ final class RecordShape {
                     Pattern.compile(schema.pattern().isEmpty() ? ".*" : schema.pattern()),
                     schema.defaultValue().isEmpty()
                             ? Optional.empty()
-                            : Optional.of(read(schema.defaultValue(), type)));
+                            : Optional.of(list ? List.of() : read(schema.defaultValue(), type)));
+        }
+
+        /** One element of the list, as a member of its own. */
+        Part item() {
+            return new Part(
+                    "An item of " + name,
+                    type,
+                    false,
+                    false,
+                    schema,
+                    Optional.empty(),
+                    minimum,
+                    maximum,
+                    unit,
+                    words,
+                    pattern,
+                    Optional.empty());
         }
 
         private static OptionalDouble bound(String text) {

@@ -3,6 +3,7 @@ package dev.slowpoint.api;
 import dev.slowpoint.api.RecordShape.Part;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -117,6 +118,9 @@ final class RequestReader {
                     .hint("Leave the field out when there is no value."));
             return null;
         }
+        if (part.list()) {
+            return list(part, at);
+        }
         if (part.record().isPresent()) {
             return record(part.record().get(), part.name(), at);
         }
@@ -127,6 +131,42 @@ final class RequestReader {
             return truth(part, at);
         }
         return part.type().isEnum() ? word(part, at) : text(part, at);
+    }
+
+    private @Nullable Object list(Part part, String at) {
+        if (parser.currentToken() != JsonToken.START_ARRAY) {
+            return wrongType(at, part.name(), "a list", null);
+        }
+        Items items = part.items().orElseThrow();
+        Part item = part.item();
+        List<Object> values = new ArrayList<>();
+        int count = 0;
+        boolean complete = true;
+        for (JsonToken token = parser.nextToken();
+                token != null && token != JsonToken.END_ARRAY;
+                token = parser.nextToken()) {
+            if (count++ < items.max()) {
+                Object value = value(item, Pointer.child(at, Integer.toString(count - 1)));
+                complete &= value != null;
+                if (value != null) {
+                    values.add(value);
+                }
+            } else {
+                // One fault for all that are too many, whatever they hold.
+                parser.skipChildren();
+            }
+        }
+        if (count < items.min() || count > items.max()) {
+            faults.add(Fault.of(
+                            at,
+                            ProblemCode.WRONG_NUMBER_OF_ITEMS,
+                            part.name() + " has " + count + " items, but must have between " + items.min() + " and "
+                                    + items.max() + ".")
+                    .value(Integer.toString(count))
+                    .range((double) items.min(), (double) items.max(), null));
+            return null;
+        }
+        return complete ? List.copyOf(values) : null;
     }
 
     private @Nullable Object record(RecordShape shape, String name, String at) {

@@ -4,6 +4,7 @@ import dev.slowpoint.plan.CookPlan;
 import dev.slowpoint.plan.Notice;
 import dev.slowpoint.plan.NoticeCode;
 import dev.slowpoint.plan.SetpointAdvice;
+import dev.slowpoint.safety.CoolingRule;
 import java.text.MessageFormat;
 import java.util.Arrays;
 import java.util.List;
@@ -35,6 +36,11 @@ final class Sentences {
     /** Why the service chose a setpoint. */
     String of(SetpointAdvice advice) {
         return say("ADVICE_" + advice.reason().name(), List.of(advice.lowC(), advice.highC()));
+    }
+
+    /** What a cooling rule is called. */
+    String of(CoolingRule rule) {
+        return say("COOLING_RULE_" + rule.id(), List.of());
     }
 
     private String say(String key, List<Object> values) {

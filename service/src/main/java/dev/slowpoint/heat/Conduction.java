@@ -202,6 +202,7 @@ public final class Conduction {
                 Arrays.copyOf(slopes, samples * (last + 1)),
                 mesh.positions(),
                 mesh.shares(),
+                mesh.sparse(),
                 mesh.layout().shapeExponent(),
                 reach,
                 twoFaced,

@@ -45,6 +45,11 @@ public record Egg(double width, double length) implements Body {
         return new Egg(width, width / USUAL_SHAPE);
     }
 
+    /** An egg of a length [m] and the usual shape. */
+    public static Egg ofLength(double length) {
+        return new Egg(length * USUAL_SHAPE, length);
+    }
+
     /** An egg of a mass [kg], above zero, and the usual shape. */
     public static Egg ofMass(double mass) {
         return ofWidth(StrictMath.cbrt(6.0 / StrictMath.PI * mass / DENSITY * USUAL_SHAPE));

@@ -17,9 +17,11 @@ record Films(Body body, StandIn standIn, double conductivity) {
             return stage;
         }
         double inner = body.filmThroughShell(film);
-        double biot = inner * standIn.reach() / conductivity;
+        double biot = inner * body.reach() / conductivity;
         double equalBiot = biot == standIn.biot() ? biot : body.equalTimeBiot(standIn, biot);
-        double equal = equalBiot == biot ? inner : equalBiot * conductivity / standIn.reach();
+        double equal = equalBiot == biot && standIn.reach() == body.reach()
+                ? inner
+                : equalBiot * conductivity / standIn.reach();
         return equal == film
                 ? stage
                 : new Stage(

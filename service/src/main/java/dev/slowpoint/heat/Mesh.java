@@ -23,6 +23,7 @@ import java.util.Map;
  * @param factors of the mass matrix eliminated downwards: what a row takes of the one before, and its inverse pivot
  * @param weights column sums of the mass matrix: the volume a node stands for
  * @param shares the same as shares of the whole
+ * @param sparse shares by which few nodes stand for the volume mean of a smooth field; zero for the others
  */
 record Mesh(
         Layout layout,
@@ -33,7 +34,8 @@ record Mesh(
         double[] above,
         Factors factors,
         double[] weights,
-        double[] shares) {
+        double[] shares,
+        double[] sparse) {
 
     /**
      * The mass matrix, eliminated.
@@ -78,6 +80,14 @@ record Mesh(
 
     /** Meshes kept: bodies with ends have exponents of any value, so that there is no end to them. */
     private static final int KEPT = 256;
+
+    /** About how many intervals a mean of doses is read on, and the largest mesh that is thinned for it. */
+    private static final float SPARSE_INTERVALS = 6.0f;
+
+    private static final int MOST_THINNED = 40;
+
+    /** A clustering above this is made for a sear. */
+    private static final double CROWDED = 0.6;
 
     private static final Map<Layout, Mesh> KNOWN = new LinkedHashMap<>(16, 0.75f, true) {
         private static final long serialVersionUID = 1L;
@@ -130,7 +140,90 @@ record Mesh(
         for (int i = 0; i <= last; i++) {
             shares[i] = weights[i] / volume;
         }
-        return new Mesh(layout, r, g, below, diagonal, above, Factors.of(below, diagonal, above), weights, shares);
+        return new Mesh(
+                layout,
+                r,
+                g,
+                below,
+                diagonal,
+                above,
+                Factors.of(below, diagonal, above),
+                weights,
+                shares,
+                sparse(layout, r, shares));
+    }
+
+    /**
+     * Shares of every second or third node, so that the mean of a polynomial in r^2 (with two faces in x) of as many terms as
+     * there are such nodes is exact: a smooth field needs no more, and a mean of doses costs that much less. Where the mesh
+     * crowds towards a sear, or a share would fall below zero (round bodies), all nodes are kept.
+     */
+    private static double[] sparse(Layout layout, double[] r, double[] shares) {
+        int intervals = layout.intervals();
+        int stride = Math.round(intervals / SPARSE_INTERVALS);
+        if (stride < 2 || intervals % stride != 0 || intervals > MOST_THINNED || layout.clustering() > CROWDED) {
+            return withoutNegatives(shares);
+        }
+        int n = intervals / stride + 1;
+        int degree = layout.twoFaced() ? 1 : 2;
+        double[][] rows = new double[n][n + 1];
+        for (int m = 0; m < n; m++) {
+            for (int j = 0; j < n; j++) {
+                rows[m][j] = m == 0 ? 1.0 : rows[m - 1][j] * power(r[j * stride], degree);
+            }
+            double whole = layout.shapeExponent() + 1.0;
+            rows[m][n] = whole / (degree * m + whole);
+        }
+        solve(rows);
+        double[] sparse = new double[r.length];
+        for (int j = 0; j < n; j++) {
+            if (rows[j][n] < 0.0) {
+                return withoutNegatives(shares);
+            }
+            sparse[j * stride] = rows[j][n];
+        }
+        return sparse;
+    }
+
+    /** In a ball the middle node of a compact mesh can stand for a hair less than nothing; a dose must never fall. */
+    private static double[] withoutNegatives(double[] shares) {
+        double[] kept = new double[shares.length];
+        double sum = 0.0;
+        for (int i = 0; i < shares.length; i++) {
+            kept[i] = Math.max(shares[i], 0.0);
+            sum += kept[i];
+        }
+        for (int i = 0; i < shares.length; i++) {
+            kept[i] /= sum;
+        }
+        return kept;
+    }
+
+    /** Gauss's elimination with row pivots; leaves the solution in the last column. */
+    private static void solve(double[][] rows) {
+        int n = rows.length;
+        for (int column = 0; column < n; column++) {
+            int pivot = column;
+            for (int row = column + 1; row < n; row++) {
+                if (Math.abs(rows[row][column]) > Math.abs(rows[pivot][column])) {
+                    pivot = row;
+                }
+            }
+            double[] found = rows[pivot];
+            rows[pivot] = rows[column];
+            rows[column] = found;
+            for (int row = 0; row < n; row++) {
+                if (row != column) {
+                    double factor = rows[row][column] / found[column];
+                    for (int j = column; j <= n; j++) {
+                        rows[row][j] -= factor * found[j];
+                    }
+                }
+            }
+        }
+        for (int row = 0; row < n; row++) {
+            rows[row][n] /= rows[row][row];
+        }
     }
 
     private static void lump(Layout layout, double[] r, double[] volumes) {

@@ -122,10 +122,15 @@ public final class PointHistory {
 
     /** The first time [s] at which the temperature is at or above {@code levelC}; infinity when it never is. */
     public double firstAtOrAbove(double levelC) {
-        if (temperatureC(0) >= levelC) {
-            return times[0];
+        return firstAtOrAbove(levelC, 0);
+    }
+
+    /** The same from a sample on. */
+    public double firstAtOrAbove(double levelC, int sample) {
+        if (temperatureC(sample) >= levelC) {
+            return times[sample];
         }
-        for (int i = 0; i + 1 < times.length; i++) {
+        for (int i = sample; i + 1 < times.length; i++) {
             if (temperatureC(i + 1) >= levelC) {
                 return crossing(i, levelC);
             }
@@ -144,6 +149,19 @@ public final class PointHistory {
         for (int i = 0; i + 1 < times.length && times[i] < until; i++) {
             double to = Math.min(times[i + 1], until);
             sum += secondsAtOrAbove(levelC, i, times[i], to);
+        }
+        return sum;
+    }
+
+    /** Seconds from {@code from} to {@code until} during which the temperature is below {@code levelC}. */
+    public double secondsBelow(double levelC, double from, double until) {
+        double sum = 0.0;
+        for (int i = pieceAt(from); i + 1 < times.length && times[i] < until; i++) {
+            double start = Math.max(times[i], from);
+            double end = Math.min(times[i + 1], until);
+            if (end > start) {
+                sum += end - start - secondsAtOrAbove(levelC, i, start, end);
+            }
         }
         return sum;
     }

@@ -17,6 +17,9 @@ final class RadialSeries {
     /** A mode that has died to this share no longer counts. */
     private static final double DEAD_EXPONENT = 14.0;
 
+    /** Roots lie at least this far apart (they tend to pi). */
+    private static final double ROOTS_APART = 2.4;
+
     private static final int MOST_MODES = 16;
 
     private final double shapeExponent;
@@ -47,7 +50,9 @@ final class RadialSeries {
         double sum = 0.0;
         for (int n = 0; ; n++) {
             if (n == modes) {
-                if (modes == MOST_MODES) {
+                double nearest = lastRoot + ROOTS_APART;
+                boolean dead = modes > 0 && (nearest * nearest - squares[0]) * fourier > DEAD_EXPONENT;
+                if (dead || modes == MOST_MODES) {
                     break;
                 }
                 addMode();
@@ -89,9 +94,9 @@ final class RadialSeries {
 
     /** Roots lie about pi apart, one between each zero of psi and the next zero of phi: scanned, then narrowed. */
     private double nextRoot() {
-        double low = modes == 0 ? 1e-4 : lastRoot + 1.6;
+        double low = modes == 0 ? 1e-4 : lastRoot + ROOTS_APART;
         double below = residual(low);
-        double step = modes == 0 && biot < 1.0 ? 0.25 : 0.7;
+        double step = modes == 0 ? Math.min(1.2, 0.3 + 0.5 * biot) : 0.5;
         double high = low;
         double above = below;
         while (below > 0.0 == above > 0.0) {
@@ -100,27 +105,36 @@ final class RadialSeries {
             high = low + step;
             above = residual(high);
         }
-        for (int i = 0; i < 60 && high - low > 1e-12 * high; i++) {
-            double share = below / (below - above);
-            double middle = low + Math.min(Math.max(share, 1e-3), 1.0 - 1e-3) * (high - low);
-            double found = residual(middle);
+        double z = low + (high - low) * below / (below - above);
+        for (int i = 0; i < 60; i++) {
+            double found = residual(z);
             if (found > 0.0 == below > 0.0) {
-                low = middle;
-                below = found;
-                above *= 0.5;
+                low = z;
             } else {
-                high = middle;
-                above = found;
-                below *= 0.5;
+                high = z;
             }
+            double next = z - found / slope(z);
+            if (!(next > low && next < high)) {
+                next = 0.5 * (low + high);
+            }
+            if (Math.abs(next - z) < 1e-12 * z) {
+                return next;
+            }
+            z = next;
         }
-        return 0.5 * (low + high);
+        return z;
     }
 
     /** Positive before a root of odd number, negative after it; scaled so that an infinite Biot number needs no special case. */
     private double residual(double z) {
         evaluate(z);
         return biot > 1.0 ? phi - z * psi / biot : biot * phi - z * psi;
+    }
+
+    /** Derivative of the residual at the place last evaluated, by {@code psi' = phi - shapeExponent psi / z}. */
+    private double slope(double z) {
+        double conducted = z * phi + (1.0 - shapeExponent) * psi;
+        return biot > 1.0 ? -psi - conducted / biot : -biot * psi - conducted;
     }
 
     /** The mode and its derivative: in closed form for slab and sphere, else by the power series. */

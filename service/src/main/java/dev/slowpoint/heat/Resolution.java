@@ -14,7 +14,7 @@ public record Resolution(
         int smoothIntervals, int frozenIntervals, int searIntervals, double tolerance, double frontTolerance) {
 
     /** What the service uses; the errors it leaves are measured by the accuracy tests. */
-    public static final Resolution SERVICE = new Resolution(12, 16, 32, 1e-3, 1e-2);
+    public static final Resolution SERVICE = new Resolution(12, 18, 32, 1e-3, 1e-2);
 
     /** Far finer than needed: the yardstick for convergence tests. */
     public static final Resolution YARDSTICK = new Resolution(60, 400, 200, 1e-6, 1e-5);

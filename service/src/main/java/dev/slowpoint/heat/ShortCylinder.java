@@ -26,14 +26,15 @@ public record ShortCylinder(double diameter, double length) implements Body {
         return new ShortCylinder(diameter * factor, length * factor);
     }
 
+    /** The diameter of a roll, the thickness of a disc: heat takes the shorter way. */
     @Override
     public double across() {
-        return diameter;
+        return Math.min(diameter, length);
     }
 
     @Override
     public ShortCylinder withAcross(double across) {
-        return new ShortCylinder(across, length);
+        return length < diameter ? new ShortCylinder(diameter, across) : new ShortCylinder(across, length);
     }
 
     @Override

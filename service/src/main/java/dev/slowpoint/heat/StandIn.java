@@ -28,11 +28,29 @@ public record StandIn(double reach, double shapeExponent, double biot, double ea
      */
     static final double VARYING_PROPERTIES = 0.02;
 
+    /** What a calibration may miss of the temperature step. */
+    private static final double CLOSE_ENOUGH = 1e-8;
+
     private static final double[] CHECKED_AT = {0.3, 0.2, 0.1, 0.02};
 
     /** A body without ends is its own stand-in. */
     static StandIn itself(double reach, double shapeExponent, double biot) {
         return new StandIn(reach, shapeExponent, biot, 0.0, 0.0);
+    }
+
+    /** The stand-in with its largest error taken to the late side: everything takes longer by the share it may be early. */
+    public StandIn late() {
+        return stretched(1.0 + earlyBy);
+    }
+
+    /** The stand-in with its largest error taken to the early side. */
+    public StandIn early() {
+        return stretched(1.0 / (1.0 + lateBy));
+    }
+
+    /** At the same Biot number times go with the square of the reach. */
+    private StandIn stretched(double times) {
+        return times == 1.0 ? this : new StandIn(reach * Math.sqrt(times), shapeExponent, biot, earlyBy, lateBy);
     }
 
     /** The stand-in of a body of which the exact solution is known. */
@@ -79,28 +97,29 @@ public record StandIn(double reach, double shapeExponent, double biot, double ea
         return StrictMath.exp(high);
     }
 
-    /** Shape exponent with which the middle is at {@link #EXACT_AT} at a Fourier number; by false position, made safe. */
+    /** Shape exponent with which the middle is at {@link #EXACT_AT} at a Fourier number; by false position (Illinois). */
     private static double exponentFor(double biot, double fourier) {
         double low = 0.0;
         double high = 2.2;
         double tooWarm = new RadialSeries(low, biot).atCentre(fourier) - EXACT_AT;
-        double tooCold = new RadialSeries(high, biot).atCentre(fourier) - EXACT_AT;
         if (tooWarm <= 0.0) {
             return 0.0;
         }
-        for (int i = 0; i < 40 && high - low > 1e-7; i++) {
-            double share = i % 4 == 3 ? 0.5 : tooWarm / (tooWarm - tooCold);
-            double middle = low + Math.min(Math.max(share, 1e-3), 1.0 - 1e-3) * (high - low);
+        double tooCold = new RadialSeries(high, biot).atCentre(fourier) - EXACT_AT;
+        for (int i = 0; i < 40; i++) {
+            double middle = low + (high - low) * tooWarm / (tooWarm - tooCold);
             double found = new RadialSeries(middle, biot).atCentre(fourier) - EXACT_AT;
+            if (Math.abs(found) < CLOSE_ENOUGH || high - low < CLOSE_ENOUGH) {
+                return middle;
+            }
             if (found > 0.0) {
                 low = middle;
                 tooWarm = found;
+                tooCold *= 0.5;
             } else {
                 high = middle;
                 tooCold = found;
-            }
-            if (Math.abs(found) < 1e-9) {
-                return middle;
+                tooWarm *= 0.5;
             }
         }
         return low;

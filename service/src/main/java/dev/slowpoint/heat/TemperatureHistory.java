@@ -16,6 +16,7 @@ public final class TemperatureHistory {
     private final double[] slopes;
     private final double[] positions;
     private final double[] volumeShares;
+    private final double[] sparseShares;
     private final double shapeExponent;
     private final double reach;
     private final boolean twoFaced;
@@ -31,6 +32,7 @@ public final class TemperatureHistory {
      * @param slopes [K/s], in the same order
      * @param positions of the nodes, from 0 at the slowest-heating point to 1 at the surface
      * @param volumeShares of the nodes, adding up to one
+     * @param sparseShares by which few of them stand for the mean of a smooth field
      * @param shapeExponent of the body
      * @param reach length over which the positions run [m]
      * @param twoFaced whether the first node is a face as well, and the slowest-heating point lies in between
@@ -44,6 +46,7 @@ public final class TemperatureHistory {
             double[] slopes,
             double[] positions,
             double[] volumeShares,
+            double[] sparseShares,
             double shapeExponent,
             double reach,
             boolean twoFaced,
@@ -55,6 +58,7 @@ public final class TemperatureHistory {
         this.slopes = slopes;
         this.positions = positions;
         this.volumeShares = volumeShares;
+        this.sparseShares = sparseShares;
         this.shapeExponent = shapeExponent;
         this.reach = reach;
         this.twoFaced = twoFaced;
@@ -108,14 +112,27 @@ public final class TemperatureHistory {
         return new PointHistory(times, temperaturesC, slopes, node, positions.length);
     }
 
+    /** The node in the middle of the body. */
+    public int coreNode() {
+        return twoFaced ? positions.length / 2 : 0;
+    }
+
     /** What the middle of the body went through: its slowest-heating point, unless its faces see different things. */
     public PointHistory core() {
-        return node(twoFaced ? positions.length / 2 : 0);
+        return node(coreNode());
     }
 
     /** What the surface went through; of a slab with two faces the near one. */
     public PointHistory surface() {
         return node(positions.length - 1);
+    }
+
+    /**
+     * The slowest-heating point: the middle of a body heated alike on all sides; where the faces of a slab see different
+     * things, its coldest point at each moment.
+     */
+    public PointHistory slowest() {
+        return twoFaced ? coldest() : core();
     }
 
     /**
@@ -197,7 +214,7 @@ public final class TemperatureHistory {
 
     /** The volume mean of the doses of all nodes. */
     public Dose meanDose(RateLaw law) {
-        return weightedDose(law, volumeShares);
+        return weightedDose(law, sparseShares);
     }
 
     /**

@@ -16,7 +16,7 @@ final class TrapezoidThenBdf implements Stepper {
     };
 
     /** What Newton's method leaves, as a share of the tolerance of the step. */
-    private static final double SETTLED = 0.05;
+    private static final double SETTLED = 0.1;
 
     /** A Newton correction [K] that shows the method has lost its way. */
     private static final double RUNAWAY_K = 1e6;
@@ -31,6 +31,7 @@ final class TrapezoidThenBdf implements Stepper {
     private final double[] gains;
     private final double[] correction;
     private final double[] offset;
+    private final double[] foretoldC;
     private Heat passed = Heat.NONE;
     private Heat settled = Heat.NONE;
 
@@ -43,6 +44,7 @@ final class TrapezoidThenBdf implements Stepper {
         gains = new double[unknowns];
         correction = new double[unknowns];
         offset = new double[unknowns];
+        foretoldC = new double[unknowns];
     }
 
     @Override
@@ -86,11 +88,18 @@ final class TrapezoidThenBdf implements Stepper {
         return error(end, toleranceK);
     }
 
-    /** Newton's method for {@code M (u - base) = weight F(u)}; leaves the flows of the last linearisation. */
+    /**
+     * Newton's method for {@code M (u - base) = weight F(u)}; leaves the flows of the last linearisation. It has settled when
+     * the temperatures are those that the linearisation foretold.
+     */
     private boolean solve(double weight, double toleranceK, double[] u) {
         int end = cells.lastUnknown();
+        double enoughK = SETTLED * toleranceK;
         for (int iteration = 0; iteration < MAX_NEWTON; iteration++) {
             cells.evaluate(u);
+            if (iteration > 0 && missK(end) <= enoughK) {
+                return true;
+            }
             cells.flows(gains);
             cells.factor(weight);
             for (int i = 0; i <= end; i++) {
@@ -100,18 +109,25 @@ final class TrapezoidThenBdf implements Stepper {
             cells.solve(correction);
             double changeK = 0.0;
             for (int i = 0; i <= end; i++) {
+                double changeHereK = correction[i] * cells.temperatureSlope(i);
                 u[i] += correction[i];
-                changeK = Math.max(changeK, Math.abs(correction[i]) * cells.temperatureSlope(i));
+                foretoldC[i] = cells.temperatureC(i) + changeHereK;
+                changeK = Math.max(changeK, Math.abs(changeHereK));
             }
             settled = cells.heat(1.0, correction);
             if (!(changeK < RUNAWAY_K)) {
                 return false;
             }
-            if (changeK <= SETTLED * toleranceK) {
-                return true;
-            }
         }
         return false;
+    }
+
+    private double missK(int end) {
+        double miss = 0.0;
+        for (int i = 0; i <= end; i++) {
+            miss = Math.max(miss, Math.abs(cells.temperatureC(i) - foretoldC[i]));
+        }
+        return miss;
     }
 
     /** Error of the step over the tolerance, filtered through the last matrix so that stiff parts do not dominate. */

@@ -26,6 +26,11 @@ public final class Vapour {
         return PA_PER_MMHG * Exp.pow10(A - B / (C + temperatureC));
     }
 
+    /** Temperature [C] at which water boils under a pressure [Pa]. */
+    public static double boilingC(double pressure) {
+        return B / (A - StrictMath.log10(pressure / PA_PER_MMHG)) - C;
+    }
+
     /** Rise of the saturation pressure per kelvin [Pa/K], from the pressure at that temperature. */
     static double pressureSlope(double temperatureC, double pressure) {
         double d = C + temperatureC;

@@ -16,4 +16,10 @@ class MetricsConfiguration {
         return MeterFilter.maximumAllowableTags(
                 PlanMetrics.PLANS, "parameter.set", MOST_PARAMETER_SETS, MeterFilter.deny());
     }
+
+    @Bean
+    MeterFilter boundedParameterSetsOfChills() {
+        return MeterFilter.maximumAllowableTags(
+                PlanMetrics.CHILLS, "parameter.set", MOST_PARAMETER_SETS, MeterFilter.deny());
+    }
 }

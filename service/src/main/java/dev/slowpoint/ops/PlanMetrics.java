@@ -18,6 +18,9 @@ public class PlanMetrics {
     /** Plans, by verdict, group of food and parameter set. */
     public static final String PLANS = "slowpoint.plans";
 
+    /** Chill plans, by whether the cooling rule is kept, group of food and parameter set. */
+    public static final String CHILLS = "slowpoint.chills";
+
     /** Warnings, by code. */
     public static final String WARNINGS = "slowpoint.warnings";
 
@@ -55,6 +58,23 @@ public class PlanMetrics {
         Counter.builder(PLANS)
                 .description("Plans answered")
                 .tag("verdict", verdict)
+                .tag("group", group.name().toLowerCase(Locale.ROOT))
+                .tag("parameter.set", parameterSet)
+                .register(registry)
+                .increment();
+    }
+
+    /**
+     * Counts a chill plan.
+     *
+     * @param kept whether the cooling rule is kept
+     * @param group of its food
+     * @param parameterSet version of a parameter set that is installed
+     */
+    public void chilled(boolean kept, FoodGroup group, String parameterSet) {
+        Counter.builder(CHILLS)
+                .description("Chill plans answered")
+                .tag("kept", Boolean.toString(kept))
                 .tag("group", group.name().toLowerCase(Locale.ROOT))
                 .tag("parameter.set", parameterSet)
                 .register(registry)

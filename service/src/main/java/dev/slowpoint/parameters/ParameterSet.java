@@ -3,7 +3,11 @@ package dev.slowpoint.parameters;
 import dev.slowpoint.food.Film;
 import dev.slowpoint.plan.Defaults;
 import dev.slowpoint.plan.Knowledge;
+import dev.slowpoint.plan.VesselDefaults;
+import dev.slowpoint.safety.SafetyKnowledge;
 import java.time.LocalDate;
+import java.util.Map;
+import java.util.Objects;
 import java.util.SortedMap;
 
 /**
@@ -44,17 +48,29 @@ public record ParameterSet(
                 throw defaults.fault(name, "is no film of " + FoodFiles.FILMS + ", only " + films.keySet() + " are");
             }
         }
+        SafetyKnowledge safety = SafetyFiles.read(files::bytes);
         Knowledge knowledge = new Knowledge(
                 files.version(),
                 files.digest(),
                 FoodFiles.catalogue(files),
                 FoodFiles.thermalModel(files),
                 films,
-                SafetyFiles.read(files::bytes),
+                safety,
                 TextureFiles.read(files::bytes),
                 NoticeFiles.read(files),
-                planDefaults(defaults));
+                planDefaults(defaults),
+                vesselDefaults(defaults, films),
+                AfterFiles.read(files, defaults, films, safety.cooling()));
         return new ParameterSet(files.version(), status, released, files.digest(), knowledge, defaults);
+    }
+
+    private static VesselDefaults vesselDefaults(NamedValues values, Map<String, Film> films) {
+        return new VesselDefaults(
+                values.number("wall_loss", "W/(m2 K)"),
+                values.number("covered_share", "-"),
+                values.number("trapped_air_conductivity", "W/(m K)"),
+                Objects.requireNonNull(films.get(values.id("film_face_in_air"))),
+                values.number("room_temperature", "C"));
     }
 
     private static Defaults planDefaults(NamedValues values) {

@@ -111,9 +111,19 @@ final class SafetyLimits {
     }
 
     ColdStorage coldStorage() {
-        CsvTable.Row cap = only(Kind.STORAGE_CAP);
-        Provenance provenance = cap.provenance();
-        return new ColdStorage(exposure(), seconds(cap), provenance);
+        CsvTable.Row frozen = only(Kind.STORAGE_FROZEN);
+        return new ColdStorage(
+                exposure(),
+                cap(Kind.STORAGE_CAP),
+                cap(Kind.STORAGE_UNPROVEN),
+                new ColdStorage.Cap(
+                        frozen.text("id"), frozen.number("to_c"), Double.POSITIVE_INFINITY, frozen.provenance()));
+    }
+
+    private ColdStorage.Cap cap(Kind kind) {
+        CsvTable.Row row = only(kind);
+        Provenance provenance = row.provenance();
+        return new ColdStorage.Cap(row.text("id"), row.number("to_c"), seconds(row), provenance);
     }
 
     Map<String, HotHoldingLimit> hotHolding() {
@@ -167,6 +177,8 @@ final class SafetyLimits {
         FREEZING,
         EXPOSURE,
         STORAGE_CAP,
+        STORAGE_UNPROVEN,
+        STORAGE_FROZEN,
         HOT_HOLDING
     }
 

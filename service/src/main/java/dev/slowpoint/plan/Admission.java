@@ -1,10 +1,15 @@
 package dev.slowpoint.plan;
 
+import dev.slowpoint.food.Food;
 import dev.slowpoint.food.Form;
+import dev.slowpoint.heat.Body;
+import dev.slowpoint.heat.Brick;
+import dev.slowpoint.heat.Slab;
 import dev.slowpoint.plan.Refusal.Fault;
 import dev.slowpoint.safety.Purpose;
 import dev.slowpoint.safety.Rule;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 
@@ -12,19 +17,30 @@ import java.util.Locale;
 final class Admission {
 
     /** Below it a bath is no cook: bacteria grow fast, and no food is eaten so (our own limit). */
-    private static final double COOLEST_BATH_C = 38.0;
+    static final double COOLEST_BATH_C = 38.0;
 
     /** Raw food warmer than a hot kitchen has been somewhere it should not have been (our own limit). */
     private static final double WARMEST_RAW_C = 30.0;
+
+    private static final String ARRANGEMENT = "#/geometry/arrangement";
 
     private Admission() {}
 
     /** Refuses a task with everything that stands in its way. */
     static void check(CookTask task, Knowledge knowledge) {
         List<Fault> faults = new ArrayList<>();
-        form(task, faults);
+        form(task.food(), task.form(), faults);
         rule(task, knowledge, faults);
         start(task, faults);
+        steps(task, faults);
+        arrangement(task.arrangement(), task.body(), faults);
+        if (!task.arrangement().free() && !task.then().isEmpty()) {
+            faults.add(Fault.of(
+                            ARRANGEMENT,
+                            "CHAIN_NEEDS_FREE_PACK",
+                            "What follows the bath is computed only for a pack that lies free in the water.")
+                    .withHint("Plan the bath alone, or leave the arrangement out."));
+        }
         task.bath().setpointC().ifPresent(setpointC -> bath(task, setpointC, faults));
         if (task.target().purpose() == Purpose.REHEAT && task.raw()) {
             faults.add(Fault.of(
@@ -39,16 +55,52 @@ final class Admission {
         }
     }
 
-    private static void form(CookTask task, List<Fault> faults) {
-        Form form = task.form();
-        if (!task.food().forms().contains(form)) {
+    /** Refuses a chill task with everything that stands in its way. */
+    static void check(ChillTask task, Knowledge knowledge) {
+        List<Fault> faults = new ArrayList<>();
+        form(task.food(), task.form(), faults);
+        task.rule().ifPresent(id -> known(id, knowledge.safety().cooling().keySet(), faults));
+        arrangement(task.arrangement(), task.body(), faults);
+        task.arrangement()
+                .faceInAirC()
+                .ifPresent(airC -> faults.add(Fault.of(
+                                ARRANGEMENT,
+                                "CHILL_NEEDS_COVERED_FACES",
+                                "A chill is computed only for a pack whose faces both lie in the medium.")
+                        .withHint("Push the pack under, or chill it in air.")));
+        if (!faults.isEmpty()) {
+            throw new Refusal(faults);
+        }
+    }
+
+    private static void arrangement(Arrangement arrangement, Body body, List<Fault> faults) {
+        if (arrangement.free()) {
+            return;
+        }
+        if (!(body instanceof Slab || body instanceof Brick)) {
             faults.add(Fault.of(
-                            "#/food/form", "FORM_NOT_ALLOWED", task.food().name() + " is not planned for in this form.")
+                            ARRANGEMENT,
+                            "ARRANGEMENT_NEEDS_FLAT",
+                            "Only a slab or a brick can lie on another, on a tray, or with one face out of the water.")
+                    .withHint("Describe the piece as a slab of its thickness, which is the slow side."));
+        }
+        if (arrangement.oneFaceBlocked() && arrangement.faceInAirC().isPresent()) {
+            faults.add(Fault.of(
+                            ARRANGEMENT,
+                            "NO_FACE_IN_WATER",
+                            "With one face blocked and the other in air no heat gets in.")
+                    .withHint("Turn the pack over, or push it under."));
+        }
+    }
+
+    private static void form(Food food, Form form, List<Fault> faults) {
+        if (!food.forms().contains(form)) {
+            faults.add(Fault.of("#/food/form", "FORM_NOT_ALLOWED", food.name() + " is not planned for in this form.")
                     .withValue(form.name().toLowerCase(Locale.ROOT))
                     .withHint("It may be "
                             + String.join(
                                     ", ",
-                                    task.food().forms().stream()
+                                    food.forms().stream()
                                             .map(f -> f.name().toLowerCase(Locale.ROOT))
                                             .sorted()
                                             .toList())
@@ -57,15 +109,88 @@ final class Admission {
     }
 
     private static void rule(CookTask task, Knowledge knowledge, List<Fault> faults) {
-        task.rule().ifPresent(id -> {
-            List<String> known =
-                    knowledge.safety().rules().rules().stream().map(Rule::id).toList();
-            if (!known.contains(id)) {
-                faults.add(Fault.of("#/rule", "UNKNOWN_RULE", "There is no rule of this id.")
-                        .withValue(id)
-                        .withHint("Known are " + String.join(", ", known) + "."));
+        task.rule()
+                .ifPresent(id -> known(
+                        id,
+                        knowledge.safety().rules().rules().stream()
+                                .map(Rule::id)
+                                .toList(),
+                        faults));
+    }
+
+    private static void known(String id, Collection<String> known, List<Fault> faults) {
+        if (!known.contains(id)) {
+            faults.add(Fault.of("#/rule", "UNKNOWN_RULE", "There is no rule of this id.")
+                    .withValue(id)
+                    .withHint("Known are " + String.join(", ", known) + "."));
+        }
+    }
+
+    /** A bath without heater must have been a bath just before, and something must be known of it. */
+    private static void steps(CookTask task, List<Fault> faults) {
+        boolean inWater = true;
+        double waterC = task.bath().setpointC().orElse(Double.POSITIVE_INFINITY);
+        for (int i = 0; i < task.then().size(); i++) {
+            String pointer = "#/then/" + i;
+            Step step = task.then().get(i);
+            if (step instanceof Step.Bath bath) {
+                waterC = bath.setpointC();
+                hotterThanWater(pointer, waterC, task.altitude(), faults);
+            } else if (step instanceof Step.Reheat reheat) {
+                waterC = reheat.setpointC();
+                hotterThanWater(pointer, waterC, task.altitude(), faults);
+            } else if (step instanceof Step.Unheated unheated) {
+                unheated(pointer, unheated, inWater, waterC, faults);
+                waterC = unheated.foundC().orElse(waterC);
             }
-        });
+            inWater = step instanceof Step.Bath || step instanceof Step.Reheat || step instanceof Step.Unheated;
+        }
+    }
+
+    private static void unheated(
+            String pointer, Step.Unheated step, boolean inWater, double waterC, List<Fault> faults) {
+        if (!inWater) {
+            faults.add(Fault.of(
+                            pointer,
+                            "UNHEATED_WITHOUT_BATH",
+                            "The piece is in no bath whose heater could have been off.")
+                    .withHint("Put this step right after a bath."));
+        }
+        if (step.duration().isEmpty() && step.foundC().isEmpty()) {
+            faults.add(Fault.of(
+                            pointer,
+                            "UNHEATED_UNKNOWN",
+                            "Neither how long the heater was off nor what was found is known.")
+                    .withHint("Give the length, or the temperature of the water that was found."));
+        }
+        if (step.foundC().isPresent() && step.foundC().getAsDouble() >= waterC) {
+            faults.add(Fault.of(
+                            pointer + "/foundC",
+                            "FOUND_NOT_BELOW_BATH",
+                            "Water without heater does not stay at " + waterC + " C or above.")
+                    .withValue(Double.toString(step.foundC().getAsDouble()))
+                    .withMaximum(waterC, "Cel"));
+        }
+    }
+
+    private static void hotterThanWater(String pointer, double setpointC, double altitude, List<Fault> faults) {
+        double boilingC = BoilingPoint.atC(altitude);
+        if (setpointC > boilingC) {
+            faults.add(Fault.of(
+                            pointer + "/setpointC",
+                            "ABOVE_BOILING_POINT",
+                            String.format(Locale.ROOT, "Water boils at %.1f C at %.0f m.", boilingC, altitude))
+                    .withValue(Double.toString(setpointC))
+                    .withMaximum(Math.floor(boilingC * 10.0) / 10.0, "Cel"));
+        }
+        if (setpointC < COOLEST_BATH_C) {
+            faults.add(Fault.of(
+                            pointer + "/setpointC",
+                            "BATH_TOO_COOL",
+                            "A bath this cool does not cook, it breeds bacteria.")
+                    .withValue(Double.toString(setpointC))
+                    .withMinimum(COOLEST_BATH_C, "Cel"));
+        }
     }
 
     private static void start(CookTask task, List<Fault> faults) {

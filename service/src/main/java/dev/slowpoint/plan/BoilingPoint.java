@@ -1,26 +1,21 @@
 package dev.slowpoint.plan;
 
+import dev.slowpoint.heat.Vapour;
+
 /**
  * The temperature at which water boils at an altitude: the hottest an open bath can be.
  *
  * <p>Standard atmosphere up to 11 km, p = 101325 Pa (1 - 2.25577e-5 h)^5.25588 (ISO 2533; constants from memory), and
- * Antoine's equation for water from 1 to 100 C, log10 p[mmHg] = 8.07131 - 1730.63 / (233.426 + T) (constants from memory).
+ * the vapour pressure of {@link Vapour}.
  */
 final class BoilingPoint {
-
-    private static final double MM_HG = 133.322;
 
     private BoilingPoint() {}
 
     /** Boiling point [C] at an altitude [m] from 0 to 5000; 100 C within 0.1 K at sea level. */
     static double atC(double altitude) {
         double pressure = 101_325.0 * StrictMath.pow(1.0 - 2.25577e-5 * altitude, 5.25588);
-        return 1730.63 / (8.07131 - StrictMath.log10(pressure / MM_HG)) - 233.426;
-    }
-
-    /** Vapour pressure of water [Pa] at a temperature from 1 to 100 C. */
-    static double vapourPressure(double temperatureC) {
-        return MM_HG * StrictMath.pow(10.0, 8.07131 - 1730.63 / (233.426 + temperatureC));
+        return Vapour.boilingC(pressure);
     }
 
     /**
@@ -29,8 +24,8 @@ final class BoilingPoint {
      */
     static double pocketGrowth(double temperatureC) {
         double total = 101_325.0;
-        double airBefore = total - vapourPressure(5.0);
-        double airAfter = total - vapourPressure(temperatureC);
+        double airBefore = total - Vapour.pressure(5.0);
+        double airAfter = total - Vapour.pressure(temperatureC);
         return airBefore / airAfter * (temperatureC + 273.15) / 278.15;
     }
 }

@@ -1,6 +1,7 @@
 package dev.slowpoint.plan;
 
 import dev.slowpoint.food.Provenance;
+import dev.slowpoint.heat.PointHistory;
 import dev.slowpoint.safety.Hazard;
 import dev.slowpoint.safety.Rule;
 import dev.slowpoint.safety.Verdict;
@@ -22,9 +23,14 @@ import java.util.OptionalDouble;
  * @param atServe state at the time fixed by the caller
  * @param safety is it safe, and by what margin
  * @param texture what has become of it
+ * @param outcomes what each step after the bath does, in the order of the task; empty when there are none
+ * @param textureAtEnd what has become of it after the last step, all cooking counted; empty when there are no steps
+ * @param bath what the food does to the water, where its volume and heater are told
  * @param notices warnings and cautions, the most severe first
  * @param curve temperatures over time, if asked for
  * @param sources what the numbers rest on, if asked for
+ * @param shapeError the largest share of time by which the one-dimensional body that was run may be sooner than the real
+ *     one, taken to the late side by the late corner; if sources are asked for, and empty for a body without ends
  * @param effort what the solver spent
  */
 public record CookPlan(
@@ -37,13 +43,18 @@ public record CookPlan(
         Optional<AtServe> atServe,
         Safety safety,
         Texture texture,
+        List<Outcome> outcomes,
+        Optional<Texture> textureAtEnd,
+        Optional<BathCourse> bath,
         List<Notice> notices,
         Optional<Curve> curve,
         List<Source> sources,
+        OptionalDouble shapeError,
         Effort effort) {
 
     /** Copies the lists. */
     public CookPlan {
+        outcomes = List.copyOf(outcomes);
         notices = List.copyOf(notices);
         sources = List.copyOf(sources);
     }
@@ -110,7 +121,8 @@ public record CookPlan(
     /**
      * Safety at the time judged.
      *
-     * @param verdict by the rule, worst case
+     * @param verdict by the rule, worst case; never met where spore formers may grow in a later step, as in a
+     *     time without heater
      * @param rule judged by
      * @param governing the hazard with the least margin; empty when nothing is asked
      * @param margins how far things may change before the rule is just met
@@ -189,6 +201,29 @@ public record CookPlan(
             OptionalDouble lossPercent,
             CloseLimit limit,
             Optional<Confidence> confidence) {}
+
+    /**
+     * What the food does to the water, nominal.
+     *
+     * @param lowestC its lowest temperature [C]
+     * @param lowestAt when that is
+     * @param backAt from when on it is as near to its setpoint as the core must be to its target; infinity when it does not
+     *     come back
+     */
+    public record BathCourse(double lowestC, double lowestAt, double backAt) {
+
+        /** Reads a bath of {@code setpointC}, which is back within {@code withinK}. */
+        static BathCourse of(PointHistory water, double setpointC, double withinK) {
+            int lowest = 0;
+            for (int i = 1; i < water.samples(); i++) {
+                if (water.temperatureC(i) < water.temperatureC(lowest)) {
+                    lowest = i;
+                }
+            }
+            return new BathCourse(
+                    water.temperatureC(lowest), water.time(lowest), water.firstAtOrAbove(setpointC - withinK, lowest));
+        }
+    }
 
     /**
      * Temperatures over time.

@@ -4,21 +4,26 @@ import dev.slowpoint.food.Food;
 import dev.slowpoint.food.Form;
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.heat.PointHistory;
+import dev.slowpoint.heat.Programme;
 import dev.slowpoint.heat.TemperatureHistory;
 import dev.slowpoint.plan.CookPlan.AtServe;
+import dev.slowpoint.plan.CookPlan.BathCourse;
 import dev.slowpoint.plan.CookPlan.Curve;
 import dev.slowpoint.plan.CookPlan.Organism;
 import dev.slowpoint.plan.CookPlan.Safety;
 import dev.slowpoint.plan.CookPlan.Source;
 import dev.slowpoint.plan.CookPlan.Texture;
+import dev.slowpoint.safety.ColdStorage;
 import dev.slowpoint.safety.Finding;
 import dev.slowpoint.safety.Requirement;
 import dev.slowpoint.safety.Rule;
+import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.texture.CloseLimit;
 import dev.slowpoint.texture.EarlierDoses;
 import dev.slowpoint.texture.TextureClass;
 import dev.slowpoint.texture.TextureLevel;
 import dev.slowpoint.texture.TextureProcess;
+import dev.slowpoint.texture.TextureReading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -74,7 +79,8 @@ public final class CookPlanner {
                 : Optional.of(new SetpointChooser(task, terms, solver).choose());
         Trial trial = choice.map(SetpointChooser.Choice::trial)
                 .orElseGet(() -> Trial.of(task, task.bath().setpointC().orElseThrow(), terms, solver));
-        Safety safety = safety(trial, terms, solver);
+        Sequel.Found sequel = Sequel.of(task, trial, terms, solver);
+        Safety safety = safety(trial, sequel.spoiled() ? Verdict.NOT_MET : trial.verdict(), terms, solver);
         return new CookPlan(
                 knowledge.version(),
                 knowledge.digest(),
@@ -84,11 +90,57 @@ public final class CookPlanner {
                 trial.takeOut(),
                 task.target().serveAfter().isPresent() ? Optional.of(atServe(trial)) : Optional.empty(),
                 safety,
-                texture(trial),
-                Notices.of(task, trial, terms),
+                texture(trial.reading(), trial.judgedAt()),
+                sequel.outcomes(),
+                sequel.outcomes().isEmpty() ? Optional.empty() : Optional.of(texture(sequel.texture(), sequel.ends())),
+                trial.nominal().bath().map(water -> BathCourse.of(water, trial.setpointC(), withinK(task))),
+                Notices.of(task, trial, terms, sequel),
                 details.contains(Detail.CURVE) ? Optional.of(curve(trial)) : Optional.empty(),
                 details.contains(Detail.SOURCES) ? sources(task, trial, terms) : List.of(),
+                details.contains(Detail.SOURCES) ? shapeError(trial) : OptionalDouble.empty(),
                 solver.effort());
+    }
+
+    /**
+     * Plans a chill.
+     *
+     * @param task the question
+     * @param details parts of the answer that are given only when asked for
+     * @throws Refusal when the question is outside what the model can answer
+     */
+    public ChillPlan chill(ChillTask task, Set<Detail> details) {
+        Admission.check(task, knowledge);
+        SolverRuns solver = new SolverRuns();
+        Chilling chilling = new Chilling(task, knowledge, materials, solver);
+        Outcome.Cooling cooling = chilling.cooling();
+        Optional<Outcome.Keeping> keeping = chilling.keeping(cooling);
+        return new ChillPlan(
+                knowledge.version(),
+                knowledge.digest(),
+                chilling.mediumC(),
+                chilling.coreC(),
+                chilling.ends(),
+                cooling,
+                keeping,
+                Notices.of(task, cooling, keeping, knowledge),
+                details.contains(Detail.CURVE)
+                        ? Optional.of(curve(
+                                chilling.nominal().history(), chilling.ends().nominal()))
+                        : Optional.empty(),
+                details.contains(Detail.SOURCES) ? chilling.sources() : List.of(),
+                solver.effort());
+    }
+
+    private double withinK(CookTask task) {
+        return task.target().withinK().orElse(knowledge.defaults().withinK());
+    }
+
+    /** Of the slow corner, on which safety is judged. */
+    private static OptionalDouble shapeError(Trial trial) {
+        Setting late = trial.lateSetting();
+        double early =
+                late.standIn(Programme.of(late.cooking(trial.judgedAt()))).earlyBy();
+        return early > 0.0 ? OptionalDouble.of(early) : OptionalDouble.empty();
     }
 
     private Terms terms(CookTask task) {
@@ -180,13 +232,13 @@ public final class CookPlanner {
         double at = trial.judgedAt();
         return new AtServe(
                 at,
-                trial.nominal().core().atC(at),
-                trial.early().core().atC(at),
-                trial.late().core().atC(at),
+                trial.nominal().slowest().atC(at),
+                trial.early().slowest().atC(at),
+                trial.late().slowest().atC(at),
                 trial.nominal().surface().atC(at));
     }
 
-    private Safety safety(Trial trial, Terms terms, SolverRuns solver) {
+    private Safety safety(Trial trial, Verdict verdict, Terms terms, SolverRuns solver) {
         List<Organism> organisms = new ArrayList<>();
         for (int i = 0; i < trial.worst().findings().size(); i++) {
             Finding worst = trial.worst().findings().get(i);
@@ -203,9 +255,9 @@ public final class CookPlanner {
         Optional<Organism> governing = trial.worst()
                 .governing()
                 .map(f -> organisms.get(trial.worst().findings().indexOf(f)));
-        PointHistory nominalCore = trial.nominal().core();
+        PointHistory nominalCore = trial.nominal().slowest();
         return new Safety(
-                trial.verdict(),
+                verdict,
                 terms.rule(),
                 governing,
                 new MarginSearch(trial, terms, solver).margins(),
@@ -219,14 +271,13 @@ public final class CookPlanner {
                 organisms);
     }
 
-    private static Texture texture(Trial trial) {
-        return trial.reading()
-                .map(reading -> new Texture(
+    private static Texture texture(Optional<TextureReading> read, double at) {
+        return read.map(reading -> new Texture(
                         true,
-                        reading.verdict(trial.judgedAt()),
+                        reading.verdict(at),
                         reading.window().opens(),
                         reading.window().closes(),
-                        reading.lossPercentAt(trial.judgedAt()),
+                        reading.lossPercentAt(at),
                         reading.window().limit(),
                         Optional.of(reading.confidence())))
                 .orElseGet(() -> new Texture(
@@ -240,11 +291,18 @@ public final class CookPlanner {
     }
 
     private static Curve curve(Trial trial) {
-        double end = 1.25
-                * Math.max(trial.judgedAt(), Math.min(trial.times().hotThrough().nominal(), 1e6));
-        PointHistory core = trial.nominal().core();
-        PointHistory surface = trial.nominal().surface();
-        PointHistory mean = trial.nominal().mean();
+        return curve(
+                trial.nominal(),
+                1.25
+                        * Math.max(
+                                trial.judgedAt(),
+                                Math.min(trial.times().hotThrough().nominal(), 1e6)));
+    }
+
+    private static Curve curve(TemperatureHistory history, double end) {
+        PointHistory core = history.core();
+        PointHistory surface = history.surface();
+        PointHistory mean = history.mean();
         double[] times = new double[CURVE_POINTS];
         double[] coreC = new double[CURVE_POINTS];
         double[] surfaceC = new double[CURVE_POINTS];
@@ -281,6 +339,9 @@ public final class CookPlanner {
         for (Requirement requirement : trial.requirements()) {
             sources.add(new Source("requirement " + requirement.id(), requirement.provenance()));
         }
+        for (Step step : task.then()) {
+            stepSources(step, sources);
+        }
         terms.softening().ifPresent(s -> {
             for (TextureProcess process : s.textureClass().processes()) {
                 for (TextureLevel level : process.levels()) {
@@ -290,5 +351,33 @@ public final class CookPlanner {
             }
         });
         return sources;
+    }
+
+    private void stepSources(Step step, List<Source> sources) {
+        AfterBath after = knowledge.after();
+        if (step instanceof Step.Sear sear) {
+            Objects.requireNonNull(after.sear().get(sear.method()))
+                    .origins()
+                    .forEach(origin -> sources.add(new Source("heat of the sear", origin)));
+            sources.add(new Source("film of a seared surface", after.seared().origin()));
+        } else if (step instanceof Step.Chill chill) {
+            sources.add(new Source(
+                    "film of the chill",
+                    Objects.requireNonNull(after.media().get(chill.medium()))
+                            .film()
+                            .origin()));
+            Objects.requireNonNull(knowledge.safety().cooling().get(after.coolingRule()))
+                    .stages()
+                    .forEach(stage -> sources.add(new Source("cooling limit " + stage.id(), stage.provenance())));
+        } else if (step instanceof Step.Unheated) {
+            Objects.requireNonNull(knowledge.safety().cooling().get(after.interruptionRule()))
+                    .stages()
+                    .forEach(stage -> sources.add(new Source("cooling limit " + stage.id(), stage.provenance())));
+        } else if (step instanceof Step.Store store) {
+            ColdStorage.Limit limit = knowledge.safety().coldStorage().limit(store.temperatureC());
+            sources.add(new Source("store " + limit.id(), limit.provenance()));
+        } else if (step instanceof Step.Reheat) {
+            after.reheating().forEach(rule -> sources.add(new Source("reheating " + rule.id(), rule.provenance())));
+        }
     }
 }

@@ -21,6 +21,8 @@ import java.util.Map;
  * @param texture texture classes
  * @param notices what each warning rests on
  * @param defaults what holds where a question says nothing
+ * @param vessels what holds for a bath where a question says nothing
+ * @param after what holds for steps after the bath
  */
 public record Knowledge(
         String version,
@@ -31,7 +33,9 @@ public record Knowledge(
         SafetyKnowledge safety,
         TextureModel texture,
         Map<NoticeCode, NoticeRule> notices,
-        Defaults defaults) {
+        Defaults defaults,
+        VesselDefaults vessels,
+        AfterBath after) {
 
     /** Copies the maps, refuses a set that leaves out a notice and a food whose texture class is not modelled. */
     public Knowledge {

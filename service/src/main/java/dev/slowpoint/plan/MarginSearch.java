@@ -122,7 +122,7 @@ final class MarginSearch {
     private double slack(Setting setting) {
         double until = Math.min(
                 LOOKED_AHEAD * trial.judgedAt(), terms.knowledge().defaults().horizon());
-        PointHistory core = solver.until(until, setting).core();
+        PointHistory core = solver.until(until, setting).slowest();
         Judgement judgement = terms.knowledge()
                 .safety()
                 .judge()

@@ -13,6 +13,8 @@ public enum NoticeCode {
     WARM_UP_OVER_4H,
     HOLD_55_60_OVER_6H,
     NONINTACT_MEAT,
+    /** Hours between 10 and 54.4 C. */
+    ROLLED_WARMS_SLOWLY,
     /** Log reduction of E. coli O157:H7 given. */
     MINCED_BELOW_STEC_LINE,
     POULTRY_BELOW_58,
@@ -46,6 +48,28 @@ public enum NoticeCode {
     TEXTURE_PAST,
     TEXTURE_NOT_YET,
     SAFE_AFTER_TEXTURE,
+    /** Id of the cooling rule. */
+    COOLING_NOT_KEPT,
+    /** Hours without heater at most, hours of the piece below the growth limit at most. */
+    INTERRUPTED_COOK,
+    BATH_IN_GROWTH_RANGE,
+    /** Hours at room temperature. */
+    REST_TOO_LONG,
+    /** Days asked for, days allowed. */
+    STORE_TOO_LONG,
+    REHEAT_IS_NO_KILL_STEP,
+    /** Peak of the core in C, core wanted in C. */
+    SEAR_OVERSHOOTS,
+    FACE_IN_AIR,
+    PACKS_TOUCH,
+    /** Thickness of the layer in mm. */
+    TRAPPED_AIR,
+    /** Lowest temperature of the water in C. */
+    BATH_SAGS,
+    /** Temperature in C that the water ends at. */
+    HEATER_TOO_WEAK,
+    /** Temperature in C that the water starts at. */
+    STARTS_COLD,
     KEEP_UNDER_WATER,
     ESTIMATE_NOT_GUARANTEE
 }

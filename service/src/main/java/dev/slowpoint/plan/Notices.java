@@ -6,6 +6,9 @@ import dev.slowpoint.food.Form;
 import dev.slowpoint.heat.Dose;
 import dev.slowpoint.heat.PointHistory;
 import dev.slowpoint.plan.CookPlan.Obstacle;
+import dev.slowpoint.plan.Outcome.Cooling;
+import dev.slowpoint.plan.Outcome.Keeping;
+import dev.slowpoint.plan.Step.ChillMedium;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Finding;
 import dev.slowpoint.safety.Hazard;
@@ -14,6 +17,7 @@ import dev.slowpoint.safety.Purpose;
 import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.safety.WarmUpClock;
 import dev.slowpoint.texture.CloseLimit;
+import dev.slowpoint.texture.TextureReading;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -59,6 +63,9 @@ final class Notices {
     /** Near the boiling point the growth of a pocket has no bound: it is told for this temperature at most. */
     private static final double LARGEST_POCKET_C = 98.0;
 
+    /** Warm-up of a rolled joint that is warned of; our own limit. */
+    private static final double TWO_HOURS = 2 * 3600.0;
+
     /** Limit of the Victorian rule for baths below 60 C; taken as well for holding below 57 C, our own choice. */
     private static final double SIX_HOURS = 6 * 3600.0;
 
@@ -73,23 +80,28 @@ final class Notices {
     private final CookTask task;
     private final Trial trial;
     private final Terms terms;
+    private final Sequel.Found sequel;
     private final Food food;
     private final FoodGroup group;
     private final PointHistory lateCore;
+    private final double withinK;
     private final List<Notice> found = new ArrayList<>();
 
-    private Notices(CookTask task, Trial trial, Terms terms) {
+    private Notices(CookTask task, Trial trial, Terms terms, Sequel.Found sequel) {
+        this.sequel = sequel;
         this.task = task;
         this.trial = trial;
         this.terms = terms;
         this.food = task.food();
         this.group = food.group();
-        this.lateCore = trial.late().core();
+        this.lateCore = trial.late().slowest();
+        this.withinK =
+                task.target().withinK().orElse(terms.knowledge().defaults().withinK());
     }
 
     /** The notices of a trial, the most severe first. */
-    static List<Notice> of(CookTask task, Trial trial, Terms terms) {
-        Notices notices = new Notices(task, trial, terms);
+    static List<Notice> of(CookTask task, Trial trial, Terms terms, Sequel.Found sequel) {
+        Notices notices = new Notices(task, trial, terms, sequel);
         notices.safety();
         notices.warmUp();
         notices.eaters();
@@ -97,12 +109,39 @@ final class Notices {
         notices.start();
         notices.waterAndPlants();
         notices.texture();
+        notices.found.addAll(AfterNotices.of(task.arrangement()));
+        notices.bath();
+        AfterNotices.of(
+                        sequel.outcomes(),
+                        notices.withinK,
+                        terms.knowledge().safety().warmUp())
+                .stream()
+                .filter(n -> notices.found.stream().noneMatch(f -> f.code() == n.code()))
+                .forEach(notices.found::add);
         notices.add(NoticeCode.KEEP_UNDER_WATER);
         notices.add(NoticeCode.ESTIMATE_NOT_GUARANTEE);
-        Map<NoticeCode, NoticeRule> rules = terms.knowledge().notices();
-        notices.found.sort(Comparator.comparing(
+        return mostSevereFirst(notices.found, terms.knowledge());
+    }
+
+    /** The notices of a chill plan, the most severe first. */
+    static List<Notice> of(ChillTask task, Cooling cooling, Optional<Keeping> keeping, Knowledge knowledge) {
+        List<Notice> found = new ArrayList<>(AfterNotices.of(task.arrangement()));
+        found.addAll(AfterNotices.of(cooling, keeping));
+        if (task.store().isPresent()) {
+            found.add(Notice.of(NoticeCode.SPORES_SURVIVE));
+        }
+        if (task.chill().medium() == ChillMedium.ICE_WATER || task.chill().medium() == ChillMedium.COLD_WATER) {
+            found.add(Notice.of(NoticeCode.KEEP_UNDER_WATER));
+        }
+        found.add(Notice.of(NoticeCode.ESTIMATE_NOT_GUARANTEE));
+        return mostSevereFirst(found, knowledge);
+    }
+
+    private static List<Notice> mostSevereFirst(List<Notice> notices, Knowledge knowledge) {
+        Map<NoticeCode, NoticeRule> rules = knowledge.notices();
+        notices.sort(Comparator.comparing(
                 n -> Objects.requireNonNull(rules.get(n.code())).severity(), Comparator.reverseOrder()));
-        return notices.found;
+        return notices;
     }
 
     private void add(NoticeCode code, Object... values) {
@@ -161,6 +200,12 @@ final class Notices {
         } else if (clock.pace() == WarmUpClock.Pace.SLOW) {
             add(NoticeCode.WARM_UP_OVER_4H, hours);
         }
+        if (group.redMeat()
+                && task.raw()
+                && task.form() == Form.ROLLED
+                && clock.warmUpS() + clock.fallenBackS() > TWO_HOURS) {
+            add(NoticeCode.ROLLED_WARMS_SLOWLY, hours);
+        }
         if (trial.setpointC() >= 55.0 && trial.setpointC() < 60.0 && trial.judgedAt() > SIX_HOURS) {
             add(NoticeCode.HOLD_55_60_OVER_6H);
         }
@@ -188,9 +233,10 @@ final class Notices {
             finding(Hazard.LISTERIA_MONOCYTOGENES)
                     .filter(f -> !f.met())
                     .ifPresent(f -> add(NoticeCode.KEEP_NEEDS_LISTERIA_TARGET, Figures.log10(f.deliveredLog10())));
-            if (sporesLog10() < SPORE_TARGET_LOG10) {
-                add(NoticeCode.SPORES_SURVIVE);
-            }
+        }
+        boolean stored = task.then().stream().anyMatch(step -> step instanceof Step.Store);
+        if ((stored || task.target().purpose() == Purpose.KEEP) && sporesLog10() < SPORE_TARGET_LOG10) {
+            add(NoticeCode.SPORES_SURVIVE);
         }
     }
 
@@ -239,9 +285,41 @@ final class Notices {
                     Figures.temperature(trial.setpointC()),
                     Figures.log10(BoilingPoint.pocketGrowth(Math.min(trial.setpointC(), LARGEST_POCKET_C))));
         }
-        if (trial.setpointC() < HOT_HOLDING_C && trial.setpointC() >= MEAT_FLOOR_C && trial.judgedAt() > SIX_HOURS) {
+        if (holdsBelow57()) {
             add(NoticeCode.HOLD_BELOW_57);
         }
+    }
+
+    /** A long first bath, or any later one, between the floor of the meat table and the hot-holding limit. */
+    private boolean holdsBelow57() {
+        boolean first = belowHotHolding(trial.setpointC()) && trial.judgedAt() > SIX_HOURS;
+        return first
+                || task.then().stream()
+                        .anyMatch(step -> step instanceof Step.Bath bath && belowHotHolding(bath.setpointC()));
+    }
+
+    private static boolean belowHotHolding(double setpointC) {
+        return setpointC < HOT_HOLDING_C && setpointC >= MEAT_FLOOR_C;
+    }
+
+    /** What a heater of limited power does to the bath; told only where the vessel is known. */
+    private void bath() {
+        trial.nominal().bath().ifPresent(water -> {
+            double lowC = trial.setpointC() - withinK;
+            boolean cold = water.temperatureC(0) < lowC;
+            double lowestC = water.temperatureC(0);
+            for (int i = 1; i < water.samples(); i++) {
+                lowestC = Math.min(lowestC, water.temperatureC(i));
+            }
+            if (cold) {
+                add(NoticeCode.STARTS_COLD, Figures.temperature(water.temperatureC(0)));
+            } else if (lowestC < lowC) {
+                add(NoticeCode.BATH_SAGS, Figures.temperature(lowestC));
+            }
+            if (water.atC(water.end()) < lowC) {
+                add(NoticeCode.HEATER_TOO_WEAK, Figures.temperature(water.atC(water.end())));
+            }
+        });
     }
 
     /** Wild fish, but for those whose muscle is known to carry none. */
@@ -253,11 +331,11 @@ final class Notices {
         trial.reading().ifPresent(reading -> {
             switch (reading.verdict(trial.judgedAt())) {
                 case BEFORE -> add(NoticeCode.TEXTURE_NOT_YET);
-                case PAST, NONE ->
-                    add(
-                            NoticeCode.TEXTURE_PAST,
-                            reading.window().limit() == CloseLimit.DRYNESS ? "dryness" : "softening");
-                case WITHIN -> {}
+                case PAST, NONE -> texturePast(reading);
+                case WITHIN ->
+                    sequel.texture()
+                            .filter(after -> after.verdict(sequel.ends()) == dev.slowpoint.texture.Verdict.PAST)
+                            .ifPresent(this::texturePast);
             }
         });
         if (trial.takeOut()
@@ -266,6 +344,10 @@ final class Notices {
                 .isPresent()) {
             add(NoticeCode.SAFE_AFTER_TEXTURE);
         }
+    }
+
+    private void texturePast(TextureReading reading) {
+        add(NoticeCode.TEXTURE_PAST, reading.window().limit() == CloseLimit.DRYNESS ? "dryness" : "softening");
     }
 
     private Optional<Finding> governing() {

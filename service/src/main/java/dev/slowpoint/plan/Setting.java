@@ -7,6 +7,7 @@ import dev.slowpoint.heat.Material;
 import dev.slowpoint.heat.Programme;
 import dev.slowpoint.heat.Resolution;
 import dev.slowpoint.heat.Stage;
+import dev.slowpoint.heat.StandIn;
 import dev.slowpoint.heat.StartField;
 import dev.slowpoint.heat.Surroundings;
 import dev.slowpoint.heat.TemperatureHistory;
@@ -16,12 +17,14 @@ import java.util.Objects;
 /**
  * One way the real cook may be, within the tolerances: what the solver is asked.
  *
- * @param body size
+ * @param body one piece
  * @param material with its conductivity
  * @param start temperatures
  * @param bath temperature and film
+ * @param immersion how it lies in the bath
+ * @param corner which way it is turned
  */
-record Setting(Body body, Material material, StartField start, Surroundings bath) {
+record Setting(Body body, Material material, StartField start, Surroundings bath, Immersion immersion, Corner corner) {
 
     /** The setting of a task in a bath of {@code setpointC}, with all tolerances turned one way. */
     static Setting of(CookTask task, double setpointC, Corner corner, Knowledge knowledge, Materials materials) {
@@ -32,22 +35,55 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
         double startBy = task.tolerances().startK().orElse(defaults.startK());
         Film film = film(task.bath().stirring(), knowledge.films(), defaults);
         Material material = materials.of(task.food(), corner);
+        Immersion immersion = Immersion.of(task, setpointC, corner, knowledge);
+        Surroundings bath = new Surroundings(setpointC, film(film, corner));
         return switch (corner) {
-            case NOMINAL ->
-                new Setting(task.body(), material, task.start(), new Surroundings(setpointC, film.typical()));
+            case NOMINAL -> new Setting(task.body(), material, task.start(), bath, immersion, corner);
             case EARLY ->
                 new Setting(
                         // A tolerance stated larger than the piece must leave a piece.
                         task.body().withAcross(Math.max(across - acrossBy, 0.2 * across)),
                         material,
                         notAbove(task.start().warmerBy(startBy), setpointC),
-                        new Surroundings(setpointC, film.high()));
+                        bath,
+                        immersion,
+                        corner);
             case LATE ->
                 new Setting(
                         task.body().withAcross(across + acrossBy),
                         material,
                         task.start().warmerBy(-startBy),
-                        new Surroundings(setpointC, film.low()));
+                        bath,
+                        immersion,
+                        corner);
+        };
+    }
+
+    /** The setting of a piece that goes hot into a cold medium, with all tolerances turned one way; late cools late. */
+    static Setting of(ChillTask task, Corner corner, Knowledge knowledge, Materials materials) {
+        Defaults defaults = knowledge.defaults();
+        double across = task.body().across();
+        double acrossBy =
+                task.tolerances().across().orElse(Math.max(defaults.acrossAtLeast(), defaults.acrossShare() * across));
+        double startBy = task.tolerances().startK().orElse(defaults.startK());
+        double way = corner == Corner.LATE ? 1.0 : corner == Corner.EARLY ? -1.0 : 0.0;
+        AfterBath.Cold cold = Objects.requireNonNull(
+                knowledge.after().media().get(task.chill().medium()));
+        return new Setting(
+                task.body().withAcross(Math.max(across + way * acrossBy, 0.2 * across)),
+                materials.of(task.food(), corner),
+                task.start().warmerBy(way * startBy),
+                new Surroundings(task.chill().mediumC().orElse(cold.temperatureC()), film(cold.film(), corner)),
+                Immersion.of(task.arrangement(), corner, knowledge),
+                corner);
+    }
+
+    /** The coefficient of a film in a corner: early gives and takes heat fast. */
+    static double film(Film film, Corner corner) {
+        return switch (corner) {
+            case NOMINAL -> film.typical();
+            case EARLY -> film.high();
+            case LATE -> film.low();
         };
     }
 
@@ -62,16 +98,51 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
 
     /** The same with another bath temperature [C]. */
     Setting inBathAt(double temperatureC) {
-        return new Setting(body, material, start, new Surroundings(temperatureC, bath.filmCoefficient()));
+        return new Setting(
+                body,
+                material,
+                start,
+                new Surroundings(temperatureC, bath.filmCoefficient()),
+                immersion.at(temperatureC),
+                corner);
+    }
+
+    /** The same in a later bath [C], whose water stands at {@code waterC} when the piece comes into it. */
+    Setting inLaterBathAt(double temperatureC, double waterC) {
+        Setting there = inBathAt(temperatureC);
+        return new Setting(
+                body, material, start, there.bath(), there.immersion().from(waterC), corner);
     }
 
     /** The same with another size across [m]. */
     Setting acrossOf(double metres) {
-        return new Setting(body.withAcross(metres), material, start, bath);
+        return new Setting(body.withAcross(metres), material, start, bath, immersion, corner);
+    }
+
+    /** The stage in the bath for a time [s]. */
+    Stage cooking(double duration) {
+        return immersion.stage(bath, duration);
     }
 
     /** What happens to the piece until a time [s]. */
     TemperatureHistory until(double end) {
-        return Conduction.run(body, material, start, Programme.of(new Stage(bath, end)), Resolution.SERVICE);
+        return through(Programme.of(cooking(end)));
+    }
+
+    /** The body without ends that is run in its place in a programme. */
+    StandIn standIn(Programme programme) {
+        return Conduction.standIn(immersion.body(body), material, start, programme);
+    }
+
+    /** What happens to the piece in a programme. */
+    TemperatureHistory through(Programme programme) {
+        Body immersed = immersion.body(body);
+        StandIn standIn = standIn(programme);
+        StandIn turned = switch (corner) {
+            case NOMINAL -> standIn;
+            case EARLY -> standIn.early();
+            case LATE -> standIn.late();
+        };
+        return Conduction.run(immersed, turned, material, start, programme, Resolution.SERVICE);
     }
 }

@@ -1,5 +1,6 @@
 package dev.slowpoint.plan;
 
+import dev.slowpoint.heat.Programme;
 import dev.slowpoint.heat.TemperatureHistory;
 
 /** Runs the solver for one question and keeps count. */
@@ -10,7 +11,15 @@ final class SolverRuns {
 
     /** What happens in a setting until a time [s]. */
     TemperatureHistory until(double end, Setting setting) {
-        TemperatureHistory history = setting.until(end);
+        return count(setting.until(end));
+    }
+
+    /** What happens in a setting through a programme. */
+    TemperatureHistory through(Programme programme, Setting setting) {
+        return count(setting.through(programme));
+    }
+
+    private TemperatureHistory count(TemperatureHistory history) {
         runs++;
         steps += history.samples();
         return history;

@@ -74,9 +74,9 @@ record Trial(
         TemperatureHistory early =
                 solver.until(horizon, Setting.of(task, setpointC, Corner.EARLY, knowledge, terms.materials()));
         TemperatureHistory late = solver.until(horizon, lateSetting);
-        PointHistory nominalCore = nominal.core();
-        PointHistory earlyCore = early.core();
-        PointHistory lateCore = late.core();
+        PointHistory nominalCore = nominal.slowest();
+        PointHistory earlyCore = early.slowest();
+        PointHistory lateCore = late.slowest();
 
         List<Requirement> requirements = terms.requirements();
         SafetyJudge judge = knowledge.safety().judge();

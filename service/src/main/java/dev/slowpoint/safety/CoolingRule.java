@@ -49,13 +49,24 @@ public record CoolingRule(String id, List<Stage> stages) {
     }
 
     /**
-     * Checks a history.
+     * Checks a history to its end.
      *
      * @param core the slowest-cooling point
      * @param from when cooling began [s]
      */
     public List<StageCheck> check(PointHistory core, double from) {
-        return stages.stream().map(stage -> check(stage, core, from)).toList();
+        return check(core, from, core.end());
+    }
+
+    /**
+     * Checks part of a history.
+     *
+     * @param core the slowest-cooling point
+     * @param from when cooling began [s]
+     * @param until when it ended, as by heating again [s]
+     */
+    public List<StageCheck> check(PointHistory core, double from, double until) {
+        return stages.stream().map(stage -> check(stage, core, from, until)).toList();
     }
 
     /** Whether a history kept all limits. */
@@ -63,16 +74,16 @@ public record CoolingRule(String id, List<Stage> stages) {
         return check(core, from).stream().allMatch(StageCheck::kept);
     }
 
-    private static StageCheck check(Stage stage, PointHistory core, double from) {
+    private static StageCheck check(Stage stage, PointHistory core, double from, double until) {
         double start = fallenTo(core, from, stage.fromC());
         double end = fallenTo(core, from, stage.toC());
-        boolean reached = end < Double.POSITIVE_INFINITY;
-        double seconds = (reached ? end : core.end()) - Math.min(start, core.end());
+        boolean reached = end <= until;
+        double seconds = (reached ? end : until) - Math.min(start, until);
         return new StageCheck(stage, seconds, reached);
     }
 
     /** The first time from {@code from} on at which the core is at or below a temperature; infinity when it never is. */
-    private static double fallenTo(PointHistory core, double from, double levelC) {
+    public static double fallenTo(PointHistory core, double from, double levelC) {
         if (core.atC(from) <= levelC) {
             return Math.max(from, core.start());
         }

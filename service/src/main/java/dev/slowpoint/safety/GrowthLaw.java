@@ -21,4 +21,16 @@ public sealed interface GrowthLaw extends RateLaw permits Rat2Growth, SquareRoot
     default double grownLog10(PointHistory core, double until, double lagH0) {
         return Math.max(0.0, Dose.of(this, core).at(until) - lagH0 / Exp.LN_10);
     }
+
+    /**
+     * Growth between two times of a history, in decimal orders, zero or more.
+     *
+     * @param from [s]
+     * @param until [s]
+     * @param lagH0 as above, counted from {@code from}
+     */
+    default double grownLog10(PointHistory core, double from, double until, double lagH0) {
+        Dose dose = Dose.of(this, core);
+        return Math.max(0.0, dose.at(until) - dose.at(from) - lagH0 / Exp.LN_10);
+    }
 }

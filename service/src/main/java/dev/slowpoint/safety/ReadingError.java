@@ -29,7 +29,7 @@ public record ReadingError(double errorK) {
     }
 
     /** A law as it acts on readings: at the reading less the error. */
-    RateLaw judged(RateLaw law) {
+    public RateLaw judged(RateLaw law) {
         return errorK == 0.0 ? law : new Colder(law, errorK);
     }
 

@@ -38,7 +38,7 @@ public enum Place {
     double firstAbove(TemperatureHistory history, double limitC) {
         int last = history.nodes() - 1;
         return switch (this) {
-            case CORE -> firstAbove(history, limitC, 0, 0);
+            case CORE -> firstAbove(history, limitC, history.coreNode(), history.coreNode());
             case SURFACE -> firstAbove(history, limitC, last, last);
             case MEAN, WHITE_MEAN -> firstAbove(history, limitC, 0, last);
             case YOLK_MEAN -> firstAbove(history, limitC, 0, outermostOfYolk(history));

@@ -29,13 +29,35 @@ class BadRequestSweepTest extends HttpTest {
             {"parameterSet":"2026.1",
              "food":{"composition":{"waterPercent":72,"proteinPercent":21,"fatPercent":6,"ashPercent":1},
                      "group":"pork","textureClass":"pork_loin","form":"intact","condition":"raw","previouslyFrozen":false},
-             "geometry":{"shape":"slab","thicknessMm":45},
+             "geometry":{"shape":"brick","thicknessMm":45,"widthMm":90,"massG":800,
+                         "arrangement":{"pileOf":2,"pouchesTouching":false,"trappedAirMm":1,
+                                        "submerged":"oneFaceInAir","airC":21}},
              "start":{"surfaceC":2,"coreC":4,"earlierCook":{"setpointC":55,"heldS":3600}},
-             "surroundings":{"bath":{"setpointC":60,"stirring":"pumped"},"altitudeM":300},
+             "surroundings":{"bath":{"setpointC":60,"stirring":"pumped","volumeL":20,"heaterW":1200,"startC":20,
+                                     "covered":true,"openAreaCm2":700,"lossWPerK":4,"roomC":21,"otherLoadG":3000},
+                             "altitudeM":300},
              "target":{"purpose":"serve","coreC":59,"withinK":0.5,"serveAfterS":7200},
              "eater":"general","rule":"us-fsis-2021",
              "tolerances":{"thicknessMm":2,"startK":1,"bathK":0.2,"readingK":0.2},
-             "pack":{"rawGarlicOrHerbs":true,"salted":false}}""";
+             "pack":{"rawGarlicOrHerbs":true,"salted":false},
+             "then":[{"step":"bath","setpointC":56,"durationS":3600},
+                     {"step":"unheated","durationS":900,"foundC":55},
+                     {"step":"sear","method":"pan","secondsPerSide":45,"bothSidesAtOnce":false,"heatC":220},
+                     {"step":"rest","durationS":300},
+                     {"step":"chill","medium":"iceWater","mediumC":1,"durationS":3600},
+                     {"step":"store","temperatureC":3,"days":5},
+                     {"step":"reheat","setpointC":58,"durationS":3600}]}""";
+
+    private static final String CHILL = """
+            {"parameterSet":"2026.1","food":{"id":"pork-loin","form":"intact","condition":"cooked"},
+             "geometry":{"shape":"egg","diameterMm":45,"lengthMm":60,"arrangement":{}},
+             "start":{"surfaceC":60,"coreC":59},
+             "chill":{"medium":"blastAir","mediumC":-10,"durationS":3600},
+             "store":{"temperatureC":3,"days":5},"rule":"FC-COOL","fitToKeep":true,"eater":"vulnerable",
+             "tolerances":{"thicknessMm":2,"startK":1}}""";
+
+    /** Enough to make any list too long. */
+    private static final int MANY = 40;
 
     /** Values that clients send where something else belongs. */
     private static final List<String> ODD = List.of(
@@ -79,6 +101,9 @@ class BadRequestSweepTest extends HttpTest {
             "FIELDS_EXCLUDE_EACH_OTHER",
             "SIZE_MISSING",
             "SIZE_NOT_OF_SHAPE",
+            "SIZES_CONTRADICT",
+            "MEMBER_MISSING",
+            "MEMBER_NOT_OF_STEP",
             "SUM_NOT_WHOLE",
             "DUPLICATE_FIELD");
 
@@ -86,17 +111,24 @@ class BadRequestSweepTest extends HttpTest {
 
     @Test
     void damaged_trees_are_refused_by_name_exactly_when_the_contract_says_so() {
-        Schema contract = OpenApiTest.schema("CookPlanRequest");
+        refusedExactlyByTheContract(FULL, CookPlanRequest.class);
+        refusedExactlyByTheContract(CHILL, ChillPlanRequest.class);
+    }
+
+    private void refusedExactlyByTheContract(String full, Class<? extends Record> type) {
+        Schema contract = OpenApiTest.schema(type.getSimpleName());
+        assertThat(codes(full.getBytes(StandardCharsets.UTF_8), Wire.JSON, type))
+                .isEmpty();
         int refused = 0;
         for (int i = 0; i < REQUESTS; i++) {
-            JsonNode tree = READER.readTree(FULL);
+            JsonNode tree = READER.readTree(full);
             for (int damages = 1 + random.nextInt(3); damages > 0; damages--) {
                 damage((ObjectNode) tree);
             }
             boolean valid = contract.validate(tree).isEmpty();
             byte[] text = READER.writeValueAsBytes(tree);
-            List<String> codes = codes(text, Wire.JSON);
-            assertThat(codes(CBOR_READER.writeValueAsBytes(tree), Wire.CBOR))
+            List<String> codes = codes(text, Wire.JSON, type);
+            assertThat(codes(CBOR_READER.writeValueAsBytes(tree), Wire.CBOR, type))
                     .as(tree.toString())
                     .isEqualTo(codes);
             boolean ofTheSchema = codes.stream().anyMatch(code -> !BEYOND_THE_SCHEMA.contains(code));
@@ -106,9 +138,9 @@ class BadRequestSweepTest extends HttpTest {
         assertThat(refused).isGreaterThan(REQUESTS / 2);
     }
 
-    private static List<String> codes(byte[] body, Wire wire) {
+    private static List<String> codes(byte[] body, Wire wire, Class<? extends Record> type) {
         try {
-            RequestReader.read(body, wire, CookPlanRequest.class);
+            RequestReader.read(body, wire, type);
             return List.of();
         } catch (RequestRefused e) {
             return e.faults().stream().map(Fault::code).toList();
@@ -119,8 +151,10 @@ class BadRequestSweepTest extends HttpTest {
     void damaged_bytes_never_break_the_service() {
         for (int i = 0; i < REQUESTS / 10; i++) {
             String type = random.nextBoolean() ? JSON : CBOR;
-            byte[] body = damagedBytes(type.equals(CBOR) ? cbor(FULL) : FULL.getBytes(StandardCharsets.UTF_8));
-            assertNamed(http().contentType(type).accept(type).body(body).post(PLANS), body);
+            boolean cook = random.nextInt(4) > 0;
+            String full = cook ? FULL : CHILL;
+            byte[] body = damagedBytes(type.equals(CBOR) ? cbor(full) : full.getBytes(StandardCharsets.UTF_8));
+            assertNamed(http().contentType(type).accept(type).body(body).post(cook ? PLANS : CHILLS), body);
         }
     }
 
@@ -130,7 +164,9 @@ class BadRequestSweepTest extends HttpTest {
             byte[] body = new byte[1 + random.nextInt(200)];
             random.nextBytes(body);
             for (Wire wire : Wire.values()) {
-                assertThat(codes(body, wire)).as(HexFormat.of().formatHex(body)).isNotEmpty();
+                assertThat(codes(body, wire, CookPlanRequest.class))
+                        .as(HexFormat.of().formatHex(body))
+                        .isNotEmpty();
             }
         }
     }
@@ -152,13 +188,20 @@ class BadRequestSweepTest extends HttpTest {
     }
 
     private void damage(ObjectNode tree) {
-        List<ObjectNode> objects = new ArrayList<>(List.of(tree));
-        for (int i = 0; i < objects.size(); i++) {
-            objects.get(i).forEach(child -> {
-                if (child instanceof ObjectNode object) {
-                    objects.add(object);
-                }
-            });
+        List<ObjectNode> objects = new ArrayList<>();
+        List<ArrayNode> lists = new ArrayList<>();
+        List<JsonNode> nodes = new ArrayList<>(List.of(tree));
+        for (int i = 0; i < nodes.size(); i++) {
+            if (nodes.get(i) instanceof ObjectNode object) {
+                objects.add(object);
+            } else if (nodes.get(i) instanceof ArrayNode list) {
+                lists.add(list);
+            }
+            nodes.get(i).forEach(nodes::add);
+        }
+        if (!lists.isEmpty() && random.nextInt(6) == 0) {
+            damage(lists.get(random.nextInt(lists.size())));
+            return;
         }
         ObjectNode object = objects.get(random.nextInt(objects.size()));
         List<String> names = new ArrayList<>(object.propertyNames());
@@ -177,6 +220,21 @@ class BadRequestSweepTest extends HttpTest {
                 object.set(name, list);
             }
             default -> object.set(name, odd);
+        }
+    }
+
+    private void damage(ArrayNode list) {
+        JsonNode odd = READER.readTree(ODD.get(random.nextInt(ODD.size())));
+        switch (list.isEmpty() ? 0 : random.nextInt(4)) {
+            case 0 -> list.add(odd);
+            case 1 -> list.set(random.nextInt(list.size()), odd);
+            case 2 -> list.remove(random.nextInt(list.size()));
+            default -> {
+                JsonNode item = list.get(random.nextInt(list.size()));
+                for (int more = random.nextInt(MANY); more > 0; more--) {
+                    list.add(item.deepCopy());
+                }
+            }
         }
     }
 

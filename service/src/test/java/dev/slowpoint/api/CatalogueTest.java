@@ -97,6 +97,26 @@ class CatalogueTest extends HttpTest {
                 .isEqualTo("The catalogue of foods has no entry porkloin. Maybe pork-loin?");
     }
 
+    /** FDA Food Code 2022, 3-501.14(A). */
+    @Test
+    void cooling_rules_are_listed_with_their_limits() {
+        JsonNode rules = READER.readTree(http().get("/v1/rules").asByteArray()).at("/rules");
+        assertThat(rules.valueStream()
+                        .filter(rule -> rule.at("/kind").asString().equals("cooling"))
+                        .map(rule -> rule.at("/id").asString())
+                        .toList())
+                .contains("FC-COOL", "S-OPT1");
+        JsonNode rule = READER.readTree(http().get("/v1/rules/FC-COOL").asByteArray());
+        assertThat(rule.at("/coolingLimits/0/fromC").asDouble()).isEqualTo(57.0);
+        assertThat(rule.at("/coolingLimits/0/toC").asDouble()).isEqualTo(21.0);
+        assertThat(rule.at("/coolingLimits/0/longestS").asInt()).isEqualTo(7200);
+        assertThat(rule.at("/requirements")).isEmpty();
+        assertThat(READER.readTree(http().get("/v1/rules/us-fsis-2021").asByteArray())
+                        .at("/kind")
+                        .asString())
+                .isEqualTo("cooking");
+    }
+
     @Test
     void the_catalogue_of_problems_is_that_of_the_code() {
         JsonNode problems =

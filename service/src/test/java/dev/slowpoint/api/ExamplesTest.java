@@ -47,8 +47,8 @@ class ExamplesTest extends HttpTest {
         }
     }
 
-    private String planned(String request) {
-        Response response = http().contentType(JSON).body(request).post(PLANS);
+    private String planned(String request, String operation) {
+        Response response = http().contentType(JSON).body(request).post(operation);
         assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
         return PRETTY.writeValueAsString(READER.readTree(response.asByteArray()));
     }
@@ -57,7 +57,9 @@ class ExamplesTest extends HttpTest {
     @MethodSource("requests")
     void an_example_answer_is_the_real_one(Path request) throws IOException {
         Path answer = EXAMPLES.resolve(request.getFileName().toString().replace(".request.", ".answer."));
-        String real = planned(Files.readString(request)) + "\n";
+        String real = planned(
+                        Files.readString(request),
+                        operation(request.getFileName().toString())) + "\n";
         if (WRITE) {
             Files.writeString(answer, real);
         }
@@ -69,7 +71,7 @@ class ExamplesTest extends HttpTest {
         String text = Files.readString(README);
         Matcher curl = CURL.matcher(text);
         assertThat(curl.find()).isTrue();
-        String real = planned(curl.group(1));
+        String real = planned(curl.group(1), PLANS);
         if (WRITE) {
             text = ANSWER.matcher(text).replaceFirst(Matcher.quoteReplacement("```json\n" + compact(real) + "\n```"));
             Files.writeString(README, text);

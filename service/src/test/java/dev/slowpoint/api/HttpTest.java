@@ -23,6 +23,7 @@ import tools.jackson.dataformat.cbor.CBORMapper;
 public abstract class HttpTest {
 
     protected static final String PLANS = "/v1/cook-plans";
+    protected static final String CHILLS = "/v1/chill-plans";
     protected static final String JSON = "application/json";
     protected static final String CBOR = "application/cbor";
     protected static final String PROBLEM = "application/problem+json";
@@ -31,6 +32,11 @@ public abstract class HttpTest {
     protected static final String PORK = """
             {"food":{"id":"pork-loin"},"geometry":{"shape":"slab","thicknessMm":45},
              "start":{"temperatureC":4},"surroundings":{"bath":{"setpointC":60}}}""";
+
+    /** The smallest request for a chill that keeps the contract. */
+    protected static final String WARM_PORK = """
+            {"food":{"id":"pork-loin"},"geometry":{"shape":"slab","thicknessMm":45},
+             "start":{"temperatureC":60},"chill":{"medium":"iceWater"}}""";
 
     protected static final JsonMapper READER = new JsonMapper();
     protected static final CBORMapper CBOR_READER = new CBORMapper();
@@ -63,6 +69,11 @@ public abstract class HttpTest {
             throw new IllegalArgumentException(from + " does not stand in the request");
         }
         return changed;
+    }
+
+    /** Where an example of that file name is sent. */
+    protected static String operation(String example) {
+        return "/v1/" + example.replaceAll("-plan-.*", "-plans");
     }
 
     protected static JsonNode tree(byte[] body, String type) {

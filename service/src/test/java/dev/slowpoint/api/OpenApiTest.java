@@ -51,7 +51,7 @@ class OpenApiTest extends HttpTest {
         }
     }
 
-    private static void assertValid(String name, JsonNode body) {
+    static void assertValid(String name, JsonNode body) {
         assertThat(schema(name).validate(body)).as(body.toString()).isEmpty();
     }
 
@@ -111,6 +111,7 @@ class OpenApiTest extends HttpTest {
         assertThat(contract().at("/paths").propertyNames())
                 .containsExactlyInAnyOrder(
                         "/v1/cook-plans",
+                        "/v1/chill-plans",
                         "/v1/foods",
                         "/v1/foods/{id}",
                         "/v1/rules",
@@ -197,11 +198,20 @@ class OpenApiTest extends HttpTest {
     }
 
     @ParameterizedTest
+    @CsvSource({JSON, CBOR})
+    void a_real_chill_keeps_the_contract(String type) {
+        Response response =
+                http().contentType(JSON).accept(type).body(WARM_PORK).post(CHILLS + "?include=curve,sources");
+        assertValid("ChillPlanAnswer", tree(response.asByteArray(), type));
+    }
+
+    @ParameterizedTest
     @CsvSource({
         "/v1/foods,FoodList",
         "/v1/foods/trout,FoodEntry",
         "/v1/rules,RuleList",
         "/v1/rules/us-fsis-2021,RuleEntry",
+        "/v1/rules/FC-COOL,RuleEntry",
         "/v1/parameter-sets,ParameterSetList",
         "/v1/parameter-sets/2026.1,ParameterSetEntry",
         "/v1/warnings,WarningList",
@@ -233,16 +243,25 @@ class OpenApiTest extends HttpTest {
     @MethodSource("requests")
     void every_example_keeps_the_contract_and_is_planned(Path file) throws IOException {
         byte[] body = Files.readAllBytes(file);
-        assertValid("CookPlanRequest", READER.readTree(body));
-        assertThat(http().contentType(JSON).body(body).post(PLANS).statusCode()).isEqualTo(200);
+        String operation = operation(file.getFileName().toString());
+        boolean cook = operation.equals(PLANS);
+        assertValid(cook ? "CookPlanRequest" : "ChillPlanRequest", READER.readTree(body));
+        Response response = http().contentType(JSON).body(body).post(operation);
+        assertThat(response.statusCode()).isEqualTo(200);
+        assertValid(cook ? "CookPlanAnswer" : "ChillPlanAnswer", READER.readTree(response.asByteArray()));
         assertThat(new String(body, StandardCharsets.UTF_8)).endsWith("\n");
     }
 
     @Test
     void the_contract_shows_every_example() throws IOException {
-        JsonNode examples =
-                contract().at("/paths/~1v1~1cook-plans/post/requestBody/content/application~1json/examples");
-        assertThat(examples).hasSize((int) requests().count());
+        int shown = 0;
+        for (String operation : List.of(PLANS, CHILLS)) {
+            shown += contract()
+                    .at("/paths/" + operation.replace("/", "~1")
+                            + "/post/requestBody/content/application~1json/examples")
+                    .size();
+        }
+        assertThat(shown).isEqualTo((int) requests().count());
     }
 
     @Test

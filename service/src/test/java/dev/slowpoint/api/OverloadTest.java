@@ -78,8 +78,12 @@ class OverloadTest extends HttpTest {
                         null,
                         null),
                 new CookPlanAnswer.Texture("none", null, null, null, null),
+                null,
+                null,
+                null,
                 List.of(),
                 List.of(),
+                null,
                 null,
                 null,
                 null);

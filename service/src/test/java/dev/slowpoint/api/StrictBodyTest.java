@@ -76,6 +76,101 @@ class StrictBodyTest extends HttpTest {
                 Arguments.of(thickness, "\"thicknessMm\":1e300", "OUT_OF_RANGE", "#/geometry/thicknessMm"),
                 Arguments.of("," + thickness, "", "SIZE_MISSING", "#/geometry/thicknessMm"),
                 Arguments.of(thickness, thickness + ",\"diameterMm\":45", "SIZE_NOT_OF_SHAPE", "#/geometry/diameterMm"),
+                Arguments.of(thickness, thickness + ",\"widthMm\":45", "SIZE_NOT_OF_SHAPE", "#/geometry/widthMm"),
+                Arguments.of(thickness, thickness + ",\"massG\":0.5", "OUT_OF_RANGE", "#/geometry/massG"),
+                Arguments.of(
+                        "\"slab\"," + thickness,
+                        "\"brick\"," + thickness + ",\"widthMm\":90",
+                        "SIZE_MISSING",
+                        "#/geometry/lengthMm"),
+                Arguments.of(
+                        "\"slab\"," + thickness,
+                        "\"brick\"," + thickness + ",\"widthMm\":90,\"lengthMm\":44",
+                        "SIZES_CONTRADICT",
+                        "#/geometry/lengthMm"),
+                Arguments.of(
+                        "\"slab\"," + thickness,
+                        "\"brick\"," + thickness + ",\"widthMm\":90,\"lengthMm\":120,\"massG\":500",
+                        "FIELDS_EXCLUDE_EACH_OTHER",
+                        "#/geometry/massG"),
+                Arguments.of(
+                        "\"slab\"," + thickness,
+                        "\"cylinder\",\"diameterMm\":60,\"lengthMm\":90,\"massG\":300",
+                        "FIELDS_EXCLUDE_EACH_OTHER",
+                        "#/geometry/lengthMm"),
+                Arguments.of("\"slab\"," + thickness, "\"cylinder\"", "SIZE_MISSING", "#/geometry/diameterMm"),
+                Arguments.of("\"slab\"," + thickness, "\"sphere\"", "ONE_OF_REQUIRED", "#/geometry"),
+                Arguments.of(
+                        "\"slab\"," + thickness,
+                        "\"sphere\",\"diameterMm\":40,\"massG\":30",
+                        "FIELDS_EXCLUDE_EACH_OTHER",
+                        "#/geometry/diameterMm"),
+                Arguments.of("\"slab\"," + thickness, "\"egg\"", "ONE_OF_REQUIRED", "#/geometry"),
+                Arguments.of(
+                        "\"slab\"," + thickness,
+                        "\"egg\",\"diameterMm\":45,\"lengthMm\":44",
+                        "SIZES_CONTRADICT",
+                        "#/geometry/lengthMm"),
+                Arguments.of(
+                        "\"slab\"," + thickness,
+                        "\"egg\",\"massG\":60,\"lengthMm\":57",
+                        "FIELDS_EXCLUDE_EACH_OTHER",
+                        "#/geometry/lengthMm"),
+                Arguments.of(
+                        thickness,
+                        thickness + ",\"arrangement\":{\"pileOf\":11}",
+                        "OUT_OF_RANGE",
+                        "#/geometry/arrangement/pileOf"),
+                Arguments.of(
+                        thickness,
+                        thickness + ",\"arrangement\":{\"submerged\":\"oneFaceInAir\"}",
+                        "COMPANION_MISSING",
+                        "#/geometry/arrangement/airC"),
+                Arguments.of(
+                        thickness,
+                        thickness + ",\"arrangement\":{\"airC\":21}",
+                        "FIELDS_EXCLUDE_EACH_OTHER",
+                        "#/geometry/arrangement/airC"),
+                Arguments.of(
+                        setpoint, setpoint + ",\"heaterW\":1000", "COMPANION_MISSING", "#/surroundings/bath/volumeL"),
+                Arguments.of(
+                        thickness + "},\n " + start + ",\"surroundings\":{\"bath\":{" + setpoint,
+                        thickness + ",\"massG\":800},\n " + start + ",\"surroundings\":{\"bath\":{" + setpoint
+                                + ",\"volumeL\":20",
+                        "COMPANION_MISSING",
+                        "#/surroundings/bath/heaterW"),
+                Arguments.of(
+                        setpoint,
+                        setpoint + ",\"volumeL\":20,\"heaterW\":1000",
+                        "COMPANION_MISSING",
+                        "#/geometry/massG"),
+                then("{}", "MISSING_FIELD", "/0/step"),
+                then("{\"step\":\"boil\"}", "UNKNOWN_WORD", "/0/step"),
+                then("{\"step\":\"bath\",\"setpointC\":60}", "MEMBER_MISSING", "/0/durationS"),
+                then("{\"step\":\"unheated\"}", "ONE_OF_REQUIRED", "/0"),
+                then("{\"step\":\"sear\",\"method\":\"pan\"}", "MEMBER_MISSING", "/0/secondsPerSide"),
+                then(
+                        "{\"step\":\"rest\",\"durationS\":60},{\"step\":\"sear\",\"method\":\"pan\",\"secondsPerSide\":0}",
+                        "OUT_OF_RANGE",
+                        "/1/secondsPerSide"),
+                then(
+                        "{\"step\":\"sear\",\"method\":\"torch\",\"secondsPerSide\":30,\"heatC\":300}",
+                        "FIELDS_EXCLUDE_EACH_OTHER",
+                        "/0/heatC"),
+                then("{\"step\":\"rest\"}", "MEMBER_MISSING", "/0/durationS"),
+                then("{\"step\":\"rest\",\"durationS\":60,\"method\":\"pan\"}", "MEMBER_NOT_OF_STEP", "/0/method"),
+                then("{\"step\":\"chill\"}", "MEMBER_MISSING", "/0/medium"),
+                then(
+                        "{\"step\":\"chill\",\"medium\":\"iceWater\",\"bothSidesAtOnce\":false}",
+                        "MEMBER_NOT_OF_STEP",
+                        "/0/bothSidesAtOnce"),
+                then("{\"step\":\"store\",\"temperatureC\":3}", "MEMBER_MISSING", "/0/days"),
+                then("{\"step\":\"reheat\",\"durationS\":600}", "MEMBER_MISSING", "/0/setpointC"),
+                then("{\"step\":\"rest\",\"durationS\":60},7", "WRONG_TYPE", "/1"),
+                then("null", "NULL_VALUE", "/0"),
+                then("{\"step\":\"rest\",\"durationS\":60},".repeat(12) + "{}", "WRONG_NUMBER_OF_ITEMS", ""),
+                Arguments.of(start, start + ",\"then\":{}", "WRONG_TYPE", "#/then"),
+                Arguments.of(start, start + ",\"then\":null", "NULL_VALUE", "#/then"),
                 Arguments.of("\"shape\":\"slab\",", "", "MISSING_FIELD", "#/geometry/shape"),
                 Arguments.of(food + ",", "", "MISSING_FIELD", "#/food"),
                 Arguments.of(food, "\"food\":null", "NULL_VALUE", "#/food"),
@@ -130,6 +225,11 @@ class StrictBodyTest extends HttpTest {
                 Arguments.of(start, start + ",\"target\":null", "NULL_VALUE", "#/target"),
                 Arguments.of(start, start + ",\"eater\":1", "WRONG_TYPE", "#/eater"),
                 Arguments.of(start, start + ",\"rule\":\"\"", "WRONG_PATTERN", "#/rule"));
+    }
+
+    private static Arguments then(String steps, String code, String place) {
+        String start = "\"start\":{\"temperatureC\":4}";
+        return Arguments.of(start, start + ",\"then\":[" + steps + "]", code, "#/then" + place);
     }
 
     @ParameterizedTest

@@ -17,6 +17,8 @@ import dev.slowpoint.heat.TemperatureHistory;
 import dev.slowpoint.parameters.ParameterSets;
 import dev.slowpoint.plan.Knowledge;
 import java.util.concurrent.TimeUnit;
+import org.hipparchus.ode.ODEIntegrator;
+import org.hipparchus.ode.nonstiff.DormandPrince54Integrator;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -36,10 +38,17 @@ import org.openjdk.jmh.annotations.Warmup;
 @Fork(1)
 public class HistoryBenchmark {
 
-    private static final Programme BATH = Programme.of(new Stage(new Surroundings(60.0, 200.0), 7200.0));
+    static final Programme BATH = Programme.of(new Stage(new Surroundings(60.0, 200.0), 7200.0));
     private static final RateLaw LINE = new Line();
 
-    private final Material pork = pork();
+    static final Material PORK = pork();
+
+    /** Cells that give a general-purpose integrator the accuracy of ours, checked by {@link EqualAccuracyTest}. */
+    private static final int CELLS_THAWED = 16;
+
+    private static final int CELLS_FROZEN = 36;
+
+    private static final double GENERAL_TOLERANCE = 1e-4;
 
     private static Material pork() {
         Knowledge knowledge = ParameterSets.released().current().knowledge();
@@ -68,18 +77,52 @@ public class HistoryBenchmark {
     /** From the fridge, without the doses. */
     @Benchmark
     public double thawedHistoryAlone() {
-        return run(5.0).core().atC(3600.0);
+        return run(5.0, Resolution.SERVICE).core().atC(3600.0);
+    }
+
+    /** From the fridge, on our finest mesh: the yardstick of the accuracy tests. */
+    @Benchmark
+    public double thawedOnTheFinestMesh() {
+        return doses(5.0, Resolution.YARDSTICK);
+    }
+
+    /** From the fridge, by a general-purpose integrator and the method of lines at equal accuracy. */
+    @Benchmark
+    public double thawedByGeneralIntegrator() {
+        return lines(5.0).doses(integrator(), 5.0, BATH.duration());
+    }
+
+    /** From the freezer, the same. */
+    @Benchmark
+    public double frozenByGeneralIntegrator() {
+        return lines(-18.0).doses(integrator(), -18.0, BATH.duration());
+    }
+
+    double generalTimeTo(double levelC, double startC) {
+        return lines(startC).timeTo(levelC, integrator(), startC, BATH.duration());
+    }
+
+    private static MethodOfLines lines(double startC) {
+        return new MethodOfLines(0.03, startC < 0.0 ? CELLS_FROZEN : CELLS_THAWED, 200.0, 60.0, PORK, LINE);
+    }
+
+    private static ODEIntegrator integrator() {
+        return new DormandPrince54Integrator(1e-6, 1000.0, GENERAL_TOLERANCE, GENERAL_TOLERANCE);
     }
 
     private double doses(double startC) {
-        TemperatureHistory history = run(startC);
+        return doses(startC, Resolution.SERVICE);
+    }
+
+    private double doses(double startC, Resolution resolution) {
+        TemperatureHistory history = run(startC, resolution);
         return Dose.of(LINE, history.core()).total()
                 + Dose.of(LINE, history.surface()).total()
                 + history.meanDose(LINE).total();
     }
 
-    private TemperatureHistory run(double startC) {
-        return Conduction.run(new Slab(0.03), pork, StartField.uniform(startC), BATH, Resolution.SERVICE);
+    private TemperatureHistory run(double startC, Resolution resolution) {
+        return Conduction.run(new Slab(0.03), PORK, StartField.uniform(startC), BATH, resolution);
     }
 
     private record Line() implements RateLaw {

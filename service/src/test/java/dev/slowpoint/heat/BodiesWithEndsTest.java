@@ -191,6 +191,29 @@ class BodiesWithEndsTest {
         }
     }
 
+    /** Exact: at the same Biot number every time goes with the square of the reach. */
+    @Test
+    void taken_to_the_late_side_everything_takes_longer_by_the_stated_share() {
+        Body body = new Brick(0.03, 0.06, 0.09);
+        Material meat = Material.constant(0.48, 3.5e6);
+        Programme bath = Programme.of(new Stage(new Surroundings(60.0, 200.0), 20_000.0));
+        StartField start = StartField.uniform(5.0);
+        StandIn standIn = Conduction.standIn(body, meat, start, bath);
+        double[] times = {
+            time(body, standIn, meat, bath),
+            time(body, standIn.late(), meat, bath),
+            time(body, standIn.early(), meat, bath)
+        };
+        assertThat(times[1] / times[0]).isCloseTo(1.0 + standIn.earlyBy(), within(1e-4));
+        assertThat(times[2] / times[0]).isCloseTo(1.0 / (1.0 + standIn.lateBy()), within(1e-4));
+    }
+
+    private static double time(Body body, StandIn standIn, Material meat, Programme bath) {
+        return Conduction.run(body, standIn, meat, StartField.uniform(5.0), bath, Resolution.SERVICE)
+                .core()
+                .firstAtOrAbove(55.0);
+    }
+
     /** The reference itself against the exact product solution, constant properties. */
     @Test
     void the_reference_in_three_dimensions_follows_the_exact_solution() {

@@ -21,6 +21,7 @@ class MetricsTest extends HttpTest {
                 .body(porkWith("\"temperatureC\":4", "\"temperatureC\":-18"))
                 .post(PLANS);
         http().contentType(JSON).body("{}").post(PLANS);
+        http().contentType(JSON).body(WARM_PORK).post(CHILLS);
         return RestAssured.given()
                 .port(managementPort)
                 .get("/actuator/prometheus")
@@ -31,6 +32,7 @@ class MetricsTest extends HttpTest {
     @ValueSource(
             strings = {
                 "slowpoint_plans_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\",verdict=\"met\"}",
+                "slowpoint_chills_total{group=\"pork\",kept=\"true\",parameter_set=\"2026.1\",service=\"slowpoint\"}",
                 "slowpoint_warnings_total{code=\"FROM_FROZEN\",service=\"slowpoint\"}",
                 "slowpoint_refused_total{code=\"MISSING_FIELD\",service=\"slowpoint\"}",
                 "slowpoint_solver_seconds_count{service=\"slowpoint\"}",

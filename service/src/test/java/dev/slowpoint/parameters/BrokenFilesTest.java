@@ -71,7 +71,15 @@ class BrokenFilesTest {
                 "thermal-model.csv; latent_heat; heat; has no value named 'latent_heat'. Maybe one of",
                 "thermal-model.csv; 0.93; 1.93; conductivity factors 0.85, 1.93, 1.0 must be positive and rise",
                 "defaults.csv; ,bath-pumped,; ,bath-pump,; line 2, column value: is no film of films.csv",
-                "defaults.csv; JUDGEMENT; ''; line 2, column mark: must not be empty"
+                "defaults.csv; JUDGEMENT; ''; line 2, column mark: must not be empty",
+                "defaults.csv; ,FC-COOL,; ,FC-KOOL,; column value: is no cooling rule of limits.csv",
+                "sear.csv; ,180,230,260,; ,280,230,260,; line 2, column typical: low, typical and high must be positive",
+                "sear.csv; kW/m2; W/cm2; line 4, column unit: must be 'kW/m2'",
+                "sear.csv; torch,flux; torch,heat; line 5, column quantity: holds 'heat'",
+                "sear.csv; torch,flux; coals,flux; line 5, column method: stands twice with this quantity",
+                "sear.csv; torch,flux; flame,flux; sear.csv: no row of FLUX for 'torch'",
+                "reheating.csv; serve-at-once; eat-now; line 2, column use: holds 'eat-now'",
+                "limits.csv; storage-unproven; storage-cap; column kind: may stand only once"
             })
     void a_fault_is_refused_by_file_line_and_column(String file, String pattern, String by, String complaint) {
         assertThatThrownBy(() -> load(file, replacing(pattern, by)))

@@ -25,7 +25,8 @@ record Kitchen(
         Eater eater,
         OptionalDouble serveAfter,
         CookTask.Pack pack,
-        boolean previouslyFrozen) {
+        boolean previouslyFrozen)
+        implements Asked {
 
     static final CookPlanner PLANNER =
             new CookPlanner(ParameterSets.released().current().knowledge());
@@ -156,7 +157,8 @@ record Kitchen(
                 List.of());
     }
 
-    List<NoticeCode> notices() {
+    @Override
+    public List<NoticeCode> notices() {
         return plan().notices().stream().map(Notice::code).toList();
     }
 }

@@ -13,6 +13,7 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.ResourceBundle;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -37,6 +38,8 @@ class NoticesTest {
     private static final Kitchen SALMON = Kitchen.of("salmon", new Slab(0.025), 4.0, 49.0);
     private static final Kitchen CARROT = Kitchen.of("carrot", new LongCylinder(0.025), 10.0, 85.0);
     private static final Kitchen EGG = Kitchen.of("egg-in-shell", new Sphere(0.044), 5.0, 64.0);
+    private static final Kitchen KEPT = PORK.at(65.0).with(Purpose.KEEP);
+    private static final Step ICE = Afterwards.ice();
     private static final Kitchen ROAST =
             Kitchen.of("beef-sirloin", new LongCylinder(0.15), 5.0, 57.0).with(Form.ROLLED);
 
@@ -58,6 +61,10 @@ class NoticesTest {
                 Arguments.of(NoticeCode.HOLD_55_60_OVER_6H, PORK.at(58.0).servedAfter(30_000), PORK.at(58.0)),
                 Arguments.of(NoticeCode.HOLD_BELOW_57, PORK.at(56.0).servedAfter(30_000), PORK.at(58.0)),
                 Arguments.of(NoticeCode.NONINTACT_MEAT, MINCE, PORK),
+                Arguments.of(
+                        NoticeCode.ROLLED_WARMS_SLOWLY,
+                        ROAST.with(new LongCylinder(0.09)),
+                        ROAST.with(new LongCylinder(0.05))),
                 Arguments.of(NoticeCode.MINCED_BELOW_STEC_LINE, MINCE, MINCE.at(68.0)),
                 Arguments.of(NoticeCode.POULTRY_BELOW_58, BREAST.at(57.0), BREAST),
                 Arguments.of(NoticeCode.NOT_MET, BREAST.servedAfter(1800), BREAST),
@@ -98,12 +105,67 @@ class NoticesTest {
                 Arguments.of(NoticeCode.BAG_MAY_FLOAT, CARROT, PORK),
                 Arguments.of(NoticeCode.TEXTURE_PAST, PORK.servedAfter(200_000), PORK),
                 Arguments.of(NoticeCode.TEXTURE_NOT_YET, PORK.servedAfter(900), PORK),
-                Arguments.of(NoticeCode.SAFE_AFTER_TEXTURE, MINCE.at(55.0).with(new Slab(0.035)), MINCE));
+                Arguments.of(NoticeCode.SAFE_AFTER_TEXTURE, MINCE.at(55.0).with(new Slab(0.035)), MINCE),
+                Arguments.of(NoticeCode.HOLD_BELOW_57, then(PORK, new Step.Bath(55.0, 600.0)), then(PORK, ICE)),
+                Arguments.of(NoticeCode.TEXTURE_PAST, then(PORK, new Step.Bath(60.0, 200_000.0)), then(PORK, ICE)),
+                Arguments.of(NoticeCode.SPORES_SURVIVE, then(KEPT, ICE, Afterwards.days(4.0, 2.0)), then(PORK, ICE)),
+                Arguments.of(NoticeCode.COOLING_NOT_KEPT, then(KEPT, Afterwards.fridgeChill()), then(KEPT, ICE)),
+                Arguments.of(NoticeCode.INTERRUPTED_COOK, then(PORK, found(40.0)), then(PORK, found(58.0))),
+                Arguments.of(
+                        NoticeCode.BATH_IN_GROWTH_RANGE,
+                        then(PORK, new Step.Bath(50.0, 3600.0)),
+                        then(PORK, new Step.Bath(55.0, 3600.0))),
+                Arguments.of(
+                        NoticeCode.BATH_IN_GROWTH_RANGE,
+                        then(KEPT, ICE, Afterwards.reheat(48.0, 60.0)),
+                        then(KEPT, ICE, Afterwards.reheat(58.0, 60.0))),
+                Arguments.of(
+                        NoticeCode.WARM_UP_OVER_6H,
+                        then(KEPT.with(new Slab(0.06)), ICE, Afterwards.reheat(54.6, 600.0)),
+                        then(KEPT, ICE, Afterwards.reheat(60.0, 600.0))),
+                Arguments.of(
+                        NoticeCode.REST_TOO_LONG,
+                        then(PORK, new Step.Rest(9000.0), new Step.Rest(9000.0)),
+                        then(PORK, new Step.Rest(9000.0), new Step.Bath(60.0, 3600.0), new Step.Rest(9000.0))),
+                Arguments.of(
+                        NoticeCode.STORE_TOO_LONG,
+                        then(KEPT, ICE, Afterwards.days(4.0, 9.0)),
+                        then(KEPT, ICE, Afterwards.days(4.0, 6.0))),
+                Arguments.of(
+                        NoticeCode.REHEAT_IS_NO_KILL_STEP,
+                        then(KEPT, ICE, Afterwards.reheat(60.0, 30.0)),
+                        then(KEPT, ICE, Afterwards.reheat(80.0, 90.0))),
+                Arguments.of(
+                        NoticeCode.SEAR_OVERSHOOTS,
+                        then(STEAK, Afterwards.pan(60.0)),
+                        then(STEAK.with(new Slab(0.06)), Afterwards.pan(15.0))),
+                Arguments.of(
+                        NoticeCode.FACE_IN_AIR, then(PORK).lying(lying(1, false, 0.0, OptionalDouble.of(21.0))), PORK),
+                Arguments.of(
+                        NoticeCode.PACKS_TOUCH, then(PORK).lying(lying(2, false, 0.0, OptionalDouble.empty())), PORK),
+                Arguments.of(
+                        NoticeCode.PACKS_TOUCH, then(PORK).lying(lying(1, true, 0.0, OptionalDouble.empty())), PORK),
+                Arguments.of(
+                        NoticeCode.TRAPPED_AIR,
+                        then(PORK).lying(lying(1, false, 0.0005, OptionalDouble.empty())),
+                        PORK));
+    }
+
+    private static Afterwards then(Kitchen kitchen, Step... then) {
+        return Afterwards.of(kitchen, then);
+    }
+
+    private static Step found(double foundC) {
+        return new Step.Unheated(OptionalDouble.empty(), OptionalDouble.of(foundC));
+    }
+
+    private static Arrangement lying(int pileOf, boolean blocked, double air, OptionalDouble faceInAirC) {
+        return new Arrangement(pileOf, blocked, air, faceInAirC);
     }
 
     @ParameterizedTest(name = "{0}")
     @MethodSource("triggers")
-    void a_notice_is_given_by_its_trigger_and_kept_back_without_it(NoticeCode code, Kitchen fires, Kitchen silent) {
+    void a_notice_is_given_by_its_trigger_and_kept_back_without_it(NoticeCode code, Asked fires, Asked silent) {
         assertThat(fires.notices()).contains(code);
         assertThat(silent.notices()).doesNotContain(code);
     }
@@ -111,7 +173,7 @@ class NoticesTest {
     @Test
     void every_notice_has_such_a_test_or_stands_always() {
         Set<NoticeCode> tried = EnumSet.copyOf(ALWAYS);
-        triggers().forEach(t -> tried.add((NoticeCode) t.get()[0]));
+        Stream.concat(triggers(), BathNoticesTest.triggers()).forEach(t -> tried.add((NoticeCode) t.get()[0]));
         assertThat(tried).containsExactlyInAnyOrder(NoticeCode.values());
     }
 

@@ -124,6 +124,39 @@ class HoldingAndCoolingTest {
     }
 
     @Test
+    void what_limits_a_store_is_named() {
+        ColdStorage storage = KNOWN.coldStorage();
+        assertThat(storage.limit(4.0).id()).isEqualTo("FC-ROP-5C");
+        // Warmer than 5 C the Food Code has no rule for sealed bags: the shortest of Table A-2 for spore formers
+        // counts.
+        assertThat(storage.limit(8.0).hazard()).contains(Hazard.B_CEREUS);
+        assertThat(storage.limit(8.0).longestS()).isEqualTo(86400.0);
+        assertThat(storage.limit(25.0).longestS()).isEqualTo(2.0 * 3600.0);
+        assertThat(storage.limit(-18.0).longestS()).isInfinite();
+        assertThat(storage.unproven(4.0).longestS()).isEqualTo(86400.0);
+        assertThat(storage.unproven(5.1).longestS()).isZero();
+        assertThat(storage.unproven(-18.0).longestS()).isInfinite();
+    }
+
+    @Test
+    void cooling_ends_where_heating_begins_again() {
+        CoolingRule foodCode = Objects.requireNonNull(KNOWN.cooling().get("FC-COOL"));
+        PointHistory core = Histories.minutes(0, 60, 30, 57, 90, 21, 120, 60, 400, 3);
+        CoolingRule.StageCheck cold = foodCode.check(core, 0.0, 100.0 * 60.0).get(1);
+        assertThat(cold.reached()).isFalse();
+        assertThat(cold.seconds()).isCloseTo(70.0 * 60.0, within(0.01));
+    }
+
+    @Test
+    void growth_between_two_times_has_its_lag_from_the_first() {
+        GrowthLaw perfringens = Objects.requireNonNull(KNOWN.growth().get("G-CP-BEEF"));
+        PointHistory warm = Histories.constant(45.0, 7200.0);
+        double lag = perfringens.subject().lagH0();
+        assertThat(perfringens.grownLog10(warm, 3600.0, 7200.0, lag))
+                .isCloseTo(perfringens.grownLog10(warm, 3600.0, lag), within(1e-9));
+    }
+
+    @Test
     void freezing_is_judged_by_cold_and_time() {
         FreezingRule code = Objects.requireNonNull(KNOWN.freezing().get("FC-PARASITE-1"));
         assertThat(code.met(-20.0, 168.0 * 3600.0)).isTrue();

@@ -2,7 +2,9 @@ package dev.slowpoint.situations;
 
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import tools.jackson.databind.json.JsonMapper;
@@ -21,6 +23,7 @@ final class Asking {
     private final Map<String, Object> target = new LinkedHashMap<>();
     private final Map<String, Object> pack = new LinkedHashMap<>();
     private final Map<String, Object> request = new LinkedHashMap<>();
+    private final List<Map<String, Object>> then = new ArrayList<>();
 
     Asking(Supplier<RequestSpecification> http, String foodId) {
         this.http = http;
@@ -52,6 +55,34 @@ final class Asking {
     Asking sphere(double diameterMm) {
         geometry.put("shape", "sphere");
         geometry.put("diameterMm", diameterMm);
+        return this;
+    }
+
+    Asking brick(double thicknessMm, double widthMm, double lengthMm) {
+        geometry.put("shape", "brick");
+        geometry.put("thicknessMm", thicknessMm);
+        geometry.put("widthMm", widthMm);
+        geometry.put("lengthMm", lengthMm);
+        return this;
+    }
+
+    Asking massG(double grams) {
+        geometry.put("massG", grams);
+        return this;
+    }
+
+    Asking arrangement(Map<String, Object> how) {
+        geometry.put("arrangement", how);
+        return this;
+    }
+
+    Asking vessel(Map<String, Object> water) {
+        bath.putAll(water);
+        return this;
+    }
+
+    Asking then(Map<String, Object> step) {
+        then.add(step);
         return this;
     }
 
@@ -129,6 +160,9 @@ final class Asking {
         }
         if (!pack.isEmpty()) {
             all.put("pack", pack);
+        }
+        if (!then.isEmpty()) {
+            all.put("then", then);
         }
         return JSON.writeValueAsString(all);
     }

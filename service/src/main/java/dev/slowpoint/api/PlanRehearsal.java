@@ -1,0 +1,51 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.ops.Rehearsal;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.List;
+import org.springframework.stereotype.Component;
+
+/** Plans the examples of the contract, from bytes to bytes and in every representation. */
+@Component
+final class PlanRehearsal implements Rehearsal {
+
+    private final CookPlanning cooks;
+    private final PlannedChills chills;
+    private final List<byte[]> cookRequests;
+    private final List<byte[]> chillRequests;
+
+    PlanRehearsal(CookPlanning cooks, PlannedChills chills, Examples examples) {
+        this.cooks = cooks;
+        this.chills = chills;
+        this.cookRequests = some("cook-plan", examples.requests("cook-plan").values());
+        this.chillRequests = some("chill-plan", examples.requests("chill-plan").values());
+    }
+
+    private static List<byte[]> some(String what, Collection<byte[]> bodies) {
+        if (bodies.isEmpty()) {
+            throw new IllegalStateException("there is no example of a " + what + " to rehearse");
+        }
+        return List.copyOf(bodies);
+    }
+
+    @Override
+    public void rehearse() {
+        for (byte[] body : cookRequests) {
+            CookPlanRequest request = RequestReader.read(body, Wire.JSON, CookPlanRequest.class);
+            write(cooks.plan(request, EnumSet.allOf(Include.class)));
+        }
+        for (byte[] body : chillRequests) {
+            ChillPlanRequest request = RequestReader.read(body, Wire.JSON, ChillPlanRequest.class);
+            write(chills.plan(request, EnumSet.of(Include.CURVE, Include.SOURCES)));
+        }
+    }
+
+    private static void write(Record plan) {
+        for (Wire wire : Wire.values()) {
+            if (wire.write(plan).length == 0) {
+                throw new IllegalStateException("a plan was written as nothing in " + wire);
+            }
+        }
+    }
+}

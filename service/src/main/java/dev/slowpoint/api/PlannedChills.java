@@ -1,0 +1,58 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.ops.PlanMetrics;
+import dev.slowpoint.plan.ChillPlan;
+import dev.slowpoint.plan.ChillTask;
+import dev.slowpoint.plan.CookPlanner;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.Set;
+import org.springframework.stereotype.Component;
+
+/** Answers chill plans with the planner of the parameter set that a request names. */
+@Component
+final class PlannedChills {
+
+    private final Planners planners;
+    private final Sentences sentences;
+    private final PlanMetrics metrics;
+
+    PlannedChills(Planners planners, Sentences sentences, PlanMetrics metrics) {
+        this.planners = planners;
+        this.sentences = sentences;
+        this.metrics = metrics;
+    }
+
+    /**
+     * Plans a chill.
+     *
+     * @param request read and found to keep the contract
+     * @param include what to answer beyond the plan itself
+     * @throws dev.slowpoint.plan.Refusal if the question cannot be answered
+     */
+    ChillPlanAnswer plan(ChillPlanRequest request, Set<Include> include) {
+        CookPlanner planner = planners.of(request.parameterSet());
+        ChillTask task = TaskTranslation.task(request, planner.knowledge());
+        long started = System.nanoTime();
+        ChillPlan plan = planner.chill(task, Include.details(include));
+        metrics.solved(
+                Duration.ofNanos(System.nanoTime() - started), plan.effort().steps());
+        metrics.chilled(plan.cooling().kept(), task.food().group(), plan.parameterSet());
+        NoticeTranslation notices =
+                new NoticeTranslation(plan.notices(), planner.knowledge().notices(), sentences);
+        return new ChillPlanAnswer(
+                plan.parameterSet(),
+                PlanTranslation.shown(plan.digest()),
+                plan.mediumC(),
+                PlanTranslation.awaited(Optional.of(plan.ends())),
+                plan.coreC().nominal(),
+                plan.coreC().low(),
+                plan.coreC().high(),
+                StepTranslation.cooling(plan.cooling()),
+                plan.keeping().map(StepTranslation::keeping).orElse(null),
+                notices.warnings(),
+                notices.cautions(),
+                plan.curve().map(PlanTranslation::curve).orElse(null),
+                include.contains(Include.SOURCES) ? PlanTranslation.sources(plan.sources()) : null);
+    }
+}

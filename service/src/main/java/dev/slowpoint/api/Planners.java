@@ -1,0 +1,47 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.parameters.ParameterSet;
+import dev.slowpoint.parameters.ParameterSets;
+import dev.slowpoint.plan.CookPlanner;
+import dev.slowpoint.plan.Refusal;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Component;
+
+/** A planner for each parameter set. */
+@Component
+final class Planners {
+
+    private final Map<String, CookPlanner> planners = new LinkedHashMap<>();
+    private final CookPlanner current;
+
+    Planners(ParameterSets sets) {
+        for (ParameterSet set : sets.all()) {
+            planners.put(set.version(), new CookPlanner(set.knowledge()));
+        }
+        this.current = Objects.requireNonNull(planners.get(sets.current().version()));
+    }
+
+    /**
+     * The planner of the parameter set that a request names, or of the current one.
+     *
+     * @throws Refusal if there is no such set
+     */
+    CookPlanner of(@Nullable String version) {
+        if (version == null) {
+            return current;
+        }
+        CookPlanner planner = planners.get(version);
+        if (planner == null) {
+            throw new Refusal(Refusal.Fault.of(
+                            "#/parameterSet",
+                            ProblemCode.UNKNOWN_PARAMETER_SET.name(),
+                            "There is no parameter set of this version.")
+                    .withValue(version)
+                    .withHint("Known are " + String.join(", ", planners.keySet()) + "."));
+        }
+        return planner;
+    }
+}
