@@ -36,8 +36,9 @@ public sealed interface Body permits Slab, LongCylinder, Sphere, Brick, ShortCyl
      *
      * @param standIn from its first surroundings
      * @param biot of the body in those other surroundings
+     * @param left what is left of the temperature step where the times are the same, such as {@link StandIn#EXACT_AT}
      */
-    default double equalTimeBiot(StandIn standIn, double biot) {
+    default double equalTimeBiot(StandIn standIn, double biot, double left) {
         return biot;
     }
 

@@ -50,8 +50,8 @@ public record Brick(double thickness, double width, double length) implements Bo
     }
 
     @Override
-    public double equalTimeBiot(StandIn standIn, double biot) {
-        return standIn.equalTimeBiot(solution(biot).fourierAt(StandIn.EXACT_AT));
+    public double equalTimeBiot(StandIn standIn, double biot, double left) {
+        return standIn.equalTimeBiot(solution(biot).fourierAt(left), left);
     }
 
     private ProductSolution solution(double biot) {

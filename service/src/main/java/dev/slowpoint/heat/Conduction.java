@@ -135,7 +135,11 @@ public final class Conduction {
             lowestC = Math.min(lowestC, coldest(stage));
         }
         boolean melts = !(lowestC > material.smoothAboveC());
-        Films films = new Films(body, standIn, conductivity(material, start, programme));
+        Films films = new Films(
+                body,
+                standIn,
+                conductivity(material, start, programme),
+                programme.stages().get(0).surroundings().temperatureC());
         List<Stage> stages = new ArrayList<>();
         for (Stage stage : programme.stages()) {
             stages.add(films.of(stage));

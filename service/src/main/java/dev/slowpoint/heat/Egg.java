@@ -92,9 +92,9 @@ public record Egg(double width, double length) implements Body {
     }
 
     @Override
-    public double equalTimeBiot(StandIn standIn, double biot) {
+    public double equalTimeBiot(StandIn standIn, double biot, double left) {
         RadialSeries own = new RadialSeries(shapeExponent(biot), biot);
-        return standIn.equalTimeBiot(StandIn.fourierAt(own, StandIn.EXACT_AT));
+        return standIn.equalTimeBiot(StandIn.fourierAt(own, left), left);
     }
 
     private double shapeExponent(double biot) {

@@ -6,8 +6,9 @@ package dev.slowpoint.heat;
  * @param body the real one
  * @param standIn that is run
  * @param conductivity of the material [W/mK]
+ * @param firstC temperature of the first medium [C]; a piece in a colder one cools
  */
-record Films(Body body, StandIn standIn, double conductivity) {
+record Films(Body body, StandIn standIn, double conductivity, double firstC) {
 
     /** A stage with the films of the stand-in. A sear is too short to feel the ends, and is left as it is. */
     Stage of(Stage stage) {
@@ -16,9 +17,10 @@ record Films(Body body, StandIn standIn, double conductivity) {
         if (film == 0.0 || Conduction.sears(surroundings)) {
             return stage;
         }
+        double left = surroundings.temperatureC() < firstC ? StandIn.COOLING_EXACT_AT : StandIn.EXACT_AT;
         double inner = body.filmThroughShell(film);
         double biot = inner * body.reach() / conductivity;
-        double equalBiot = biot == standIn.biot() ? biot : body.equalTimeBiot(standIn, biot);
+        double equalBiot = biot == standIn.biot() ? biot : body.equalTimeBiot(standIn, biot, left);
         double equal = equalBiot == biot && standIn.reach() == body.reach()
                 ? inner
                 : equalBiot * conductivity / standIn.reach();

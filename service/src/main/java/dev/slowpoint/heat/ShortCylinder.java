@@ -48,8 +48,8 @@ public record ShortCylinder(double diameter, double length) implements Body {
     }
 
     @Override
-    public double equalTimeBiot(StandIn standIn, double biot) {
-        return standIn.equalTimeBiot(solution(biot).fourierAt(StandIn.EXACT_AT));
+    public double equalTimeBiot(StandIn standIn, double biot, double left) {
+        return standIn.equalTimeBiot(solution(biot).fourierAt(left), left);
     }
 
     private ProductSolution solution(double biot) {

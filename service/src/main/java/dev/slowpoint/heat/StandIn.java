@@ -23,6 +23,12 @@ public record StandIn(double reach, double shapeExponent, double biot, double ea
     static final double EXACT_AT = 0.05;
 
     /**
+     * What is left where times are the same while a piece cools: there the limits of cooling rules lie, and from there on
+     * the stand-in is late, which is the safe side.
+     */
+    static final double COOLING_EXACT_AT = 0.3;
+
+    /**
      * What varying properties and freezing add to the error either way, as a share of time: fitted to the comparison with a
      * three-dimensional solution of lean meat, thawed and frozen, in {@code BodiesWithEndsTest}.
      */
@@ -72,20 +78,21 @@ public record StandIn(double reach, double shapeExponent, double biot, double ea
      * The Biot number that the stand-in must be given in other surroundings, so that there, too, its middle takes the exact
      * time; infinite when even that is too slow, which errs to the late side.
      *
-     * @param fourier the exact time to {@link #EXACT_AT}, as a Fourier number
+     * @param fourier the exact time to {@code left}, as a Fourier number
+     * @param left what is left of the temperature step then
      */
-    double equalTimeBiot(double fourier) {
-        if (new RadialSeries(shapeExponent, Double.POSITIVE_INFINITY).atCentre(fourier) >= EXACT_AT) {
+    double equalTimeBiot(double fourier, double left) {
+        if (new RadialSeries(shapeExponent, Double.POSITIVE_INFINITY).atCentre(fourier) >= left) {
             return Double.POSITIVE_INFINITY;
         }
         double low = StrictMath.log(1e-4);
         double high = StrictMath.log(1e4);
         double tooWarm = 1.0;
-        double tooCold = -EXACT_AT;
+        double tooCold = -left;
         for (int i = 0; i < 60 && high - low > 1e-7; i++) {
             double share = i % 3 == 2 ? 0.5 : tooWarm / (tooWarm - tooCold);
             double middle = low + Math.min(Math.max(share, 0.05), 0.95) * (high - low);
-            double found = new RadialSeries(shapeExponent, StrictMath.exp(middle)).atCentre(fourier) - EXACT_AT;
+            double found = new RadialSeries(shapeExponent, StrictMath.exp(middle)).atCentre(fourier) - left;
             if (found > 0.0) {
                 low = middle;
                 tooWarm = found;

@@ -183,7 +183,7 @@ class BodiesWithEndsTest {
                 Egg.ofMass(0.06))) {
             StandIn standIn = body.standIn(6.0);
             for (double biot : new double[] {0.3, 3.0, 10.0}) {
-                double equal = body.equalTimeBiot(standIn, biot);
+                double equal = body.equalTimeBiot(standIn, biot, StandIn.EXACT_AT);
                 double time = StandIn.fourierAt(new RadialSeries(standIn.shapeExponent(), equal), StandIn.EXACT_AT);
                 RadialSeries own = new RadialSeries(body.standIn(biot).shapeExponent(), biot);
                 assertThat(time).isCloseTo(StandIn.fourierAt(own, StandIn.EXACT_AT), within(1e-4 * time));
@@ -309,6 +309,24 @@ class BodiesWithEndsTest {
                     return 2.2e6 * (t - freezingC) - 1060.0 * 333_600.0 * ice;
                 },
                 freezingC);
+    }
+
+    /** Heated, then cooled: against the exact times from an even start, in still air and in ice water. */
+    @Test
+    void a_piece_that_cools_is_late_where_cooling_rules_look() {
+        Body cube = new Brick(0.05, 0.05, 0.05);
+        StandIn standIn = cube.standIn(6.0);
+        for (double biot : new double[] {0.3, 10.0}) {
+            ProductSolution exact = exact(cube, biot);
+            double equal = cube.equalTimeBiot(standIn, biot, StandIn.COOLING_EXACT_AT);
+            RadialSeries series = new RadialSeries(standIn.shapeExponent(), equal);
+            for (double left : new double[] {0.3, 0.2, 0.1, 0.05}) {
+                double ratio = StandIn.fourierAt(series, left) / exact.fourierAt(left);
+                System.out.printf(
+                        "stand-in: cooling at Bi %.1f to %.2f left: %.3f of the exact time%n", biot, left, ratio);
+                assertThat(ratio).isBetween(0.999, 1.12);
+            }
+        }
     }
 
     private static double seconds(Body body, double film) {
