@@ -14,6 +14,10 @@ final class Pointer {
 
     /** The place of a member of the object at a pointer. A name of any content gives a pointer of plain ASCII. */
     static String child(String at, String name) {
+        if (name.length() <= LONGEST_NAME && plain(name)) {
+            // As nearly all names are; every member that is read has its place made.
+            return at + '/' + name;
+        }
         String shortened = name.length() > LONGEST_NAME ? name.substring(0, LONGEST_NAME) : name;
         StringBuilder pointer = new StringBuilder(at).append('/');
         for (byte octet : shortened.getBytes(StandardCharsets.UTF_8)) {
@@ -22,13 +26,26 @@ final class Pointer {
                 pointer.append("~0");
             } else if (letter == '/') {
                 pointer.append("~1");
-            } else if (letter < 128 && (Character.isLetterOrDigit(letter) || "-._".indexOf(letter) >= 0)) {
+            } else if (plain(letter)) {
                 pointer.append(letter);
             } else {
                 pointer.append(String.format("%%%02X", (int) letter));
             }
         }
         return pointer.toString();
+    }
+
+    private static boolean plain(String name) {
+        for (int i = 0; i < name.length(); i++) {
+            if (!plain(name.charAt(i))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean plain(char letter) {
+        return letter < 128 && (Character.isLetterOrDigit(letter) || "-._".indexOf(letter) >= 0);
     }
 
     /** The place of a parameter of the query. */

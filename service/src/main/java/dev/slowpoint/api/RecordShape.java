@@ -71,7 +71,10 @@ final class RecordShape {
 
     /** Builds the record; a member without a value must be one that may be absent. */
     Record build(Map<String, Object> values) {
-        Object[] arguments = parts.stream().map(part -> values.get(part.name())).toArray();
+        Object[] arguments = new Object[parts.size()];
+        for (int i = 0; i < arguments.length; i++) {
+            arguments[i] = values.get(parts.get(i).name());
+        }
         try {
             return constructor.newInstance(arguments);
         } catch (ReflectiveOperationException e) {

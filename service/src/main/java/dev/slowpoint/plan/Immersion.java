@@ -24,6 +24,12 @@ import java.util.OptionalDouble;
  */
 record Immersion(Arrangement arrangement, double airFilm, double airConductivity, Optional<WaterBath> water) {
 
+    /** Density of water [kg/m3], rounded; from memory. */
+    private static final double WATER_DENSITY = 990.0;
+
+    /** A vessel as wide and deep as high has this many faces that lose heat through a wall, the bottom among them. */
+    private static final double FACES = 5.0;
+
     /** How a task lies in a bath of {@code setpointC}, in one corner. */
     static Immersion of(CookTask task, double setpointC, Corner corner, Knowledge knowledge) {
         boolean warmerAir = task.arrangement().faceInAirC().orElse(setpointC) > setpointC;
@@ -69,12 +75,6 @@ record Immersion(Arrangement arrangement, double airFilm, double airConductivity
                 vessel.roomC().orElse(usual.roomC()),
                 vessel.loadMass() / density);
     }
-
-    /** Density of water [kg/m3], rounded; from memory. */
-    private static final double WATER_DENSITY = 990.0;
-
-    /** A vessel as wide and deep as high has this many faces that lose heat through a wall, the bottom among them. */
-    private static final double FACES = 5.0;
 
     /** The piece as heat sees it. */
     Body body(Body piece) {
