@@ -13,7 +13,6 @@ final class Cells {
 
     private final Material material;
     private final int last;
-    private final double perReachSquared;
     private final double bodyPerLoad;
 
     private final double[] g;
@@ -48,7 +47,7 @@ final class Cells {
     Cells(Mesh mesh, Material material, double reach, Stage first) {
         this.material = material;
         this.last = mesh.intervals();
-        this.perReachSquared = 1.0 / (reach * reach);
+        double perReachSquared = 1.0 / (reach * reach);
         this.bodyPerLoad = mesh.layout().shapeExponent() + 1.0;
         int n = last + 2;
         g = new double[last];

@@ -21,8 +21,7 @@ import java.util.Map;
  * @param diagonal of the mass matrix
  * @param above the diagonal
  * @param factors of the mass matrix eliminated downwards: what a row takes of the one before, and its inverse pivot
- * @param weights column sums of the mass matrix: the volume a node stands for
- * @param shares the same as shares of the whole
+ * @param shares column sums of the mass matrix, as shares of the whole: the volume a node stands for
  * @param sparse shares by which few nodes stand for the volume mean of a smooth field; zero for the others
  */
 record Mesh(
@@ -33,7 +32,6 @@ record Mesh(
         double[] diagonal,
         double[] above,
         Factors factors,
-        double[] weights,
         double[] shares,
         double[] sparse) {
 
@@ -148,7 +146,6 @@ record Mesh(
                 diagonal,
                 above,
                 Factors.of(below, diagonal, above),
-                weights,
                 shares,
                 sparse(layout, r, shares));
     }

@@ -74,14 +74,6 @@ final class RadialSeries {
         return squares[0];
     }
 
-    /** Coefficient of the first mode in the middle. */
-    double slowestCoefficient() {
-        if (modes == 0) {
-            addMode();
-        }
-        return coefficients[0];
-    }
-
     private void addMode() {
         double root = nextRoot();
         evaluate(root);
