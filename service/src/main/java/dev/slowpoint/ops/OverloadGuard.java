@@ -5,6 +5,7 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.time.Duration;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
@@ -19,12 +20,16 @@ import org.springframework.web.filter.OncePerRequestFilter;
 class OverloadGuard extends OncePerRequestFilter {
 
     private final Capacity capacity;
-    private final int mostWaiting;
+    private final Backlog backlog;
     private final PlanMetrics metrics;
 
-    OverloadGuard(Capacity capacity, @Value("${slowpoint.limits.most-waiting}") int mostWaiting, PlanMetrics metrics) {
+    OverloadGuard(
+            Capacity capacity,
+            @Value("${slowpoint.limits.most-waiting}") int mostWaiting,
+            @Value("${slowpoint.limits.longest-backlog}") Duration longestBacklog,
+            PlanMetrics metrics) {
         this.capacity = capacity;
-        this.mostWaiting = mostWaiting;
+        this.backlog = new Backlog(mostWaiting, longestBacklog);
         this.metrics = metrics;
     }
 
@@ -36,7 +41,7 @@ class OverloadGuard extends OncePerRequestFilter {
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
-        if (capacity.waiting() > mostWaiting) {
+        if (backlog.lasts(capacity.waiting(), System.nanoTime())) {
             metrics.refused("OVERLOADED");
             response.setHeader(HttpHeaders.RETRY_AFTER, "1");
             response.sendError(HttpStatus.SERVICE_UNAVAILABLE.value());

@@ -25,7 +25,12 @@ import org.springframework.test.context.TestPropertySource;
 import org.springframework.test.context.bean.override.convention.TestBean;
 
 /** Beyond its capacity the service sends requests away at once, and those admitted are answered. */
-@TestPropertySource(properties = {"slowpoint.limits.threads-per-core=1", "slowpoint.limits.most-waiting=3"})
+@TestPropertySource(
+        properties = {
+            "slowpoint.limits.threads-per-core=1",
+            "slowpoint.limits.most-waiting=3",
+            "slowpoint.limits.longest-backlog=0ms"
+        })
 @DirtiesContext
 class OverloadTest extends HttpTest {
 
