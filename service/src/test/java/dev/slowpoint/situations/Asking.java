@@ -66,6 +66,14 @@ final class Asking {
         return this;
     }
 
+    /** A brick whose length follows from its mass. */
+    Asking brickOf(double grams, double thicknessMm, double widthMm) {
+        geometry.put("shape", "brick");
+        geometry.put("thicknessMm", thicknessMm);
+        geometry.put("widthMm", widthMm);
+        return massG(grams);
+    }
+
     Asking massG(double grams) {
         geometry.put("massG", grams);
         return this;

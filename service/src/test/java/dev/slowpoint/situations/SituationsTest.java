@@ -461,6 +461,16 @@ class SituationsTest extends HttpTest {
     }
 
     @Test
+    @DisplayName("S09: a swollen bag at 74 C is a matter of keeping it under water, not of spoilage")
+    void a_swollen_bag_at_74_must_stay_under_water() {
+        Told plan = ask("pork-shoulder").slab(70).from(5).bath(73.9).plan();
+        assertThat(plan.cautions()).contains("KEEP_UNDER_WATER");
+        // At 74 C nothing grows: gas is no sign of spoilage, so nothing is called dangerous.
+        assertThat(plan.severities()).doesNotContain("danger");
+        assertThat(plan.text("/safety/verdict")).isEqualTo("met");
+    }
+
+    @Test
     @DisplayName("S28: a device whose clock says 1970 gets the same plan, in durations")
     void no_clock_is_needed() {
         Asking asking = ask("pork-loin").slab(45).from(4).bath(60);
@@ -499,6 +509,25 @@ class SituationsTest extends HttpTest {
         assertThat(asking.send().asByteArray()).isEqualTo(first);
         assertThat(asking.send().asByteArray()).isEqualTo(first);
         assertThat(asking.send().header("Cache-Control")).isEqualTo("no-store");
+    }
+
+    @Test
+    @DisplayName("S32: the time follows the thickness, not the weight")
+    void time_follows_thickness_and_not_weight() {
+        // 150 g of 25 mm; 250 g grown in all directions is 25 mm times the cube root of 250/150, or 29.6 mm.
+        double thin = ask("chicken-breast").slab(25).from(5).bath(62).plan().minutes("/times/safe/nominalS");
+        double grown = ask("chicken-breast").slab(29.6).from(5).bath(62).plan().minutes("/times/safe/nominalS");
+        assertThat(thin).isBetween(48.0, 71.0);
+        assertThat(grown).isBetween(59.0, 86.0);
+        assertThat(grown / thin).as("in proportion to weight it would be 1.67").isBetween(1.1, 1.4);
+        // A piece that is only longer takes the same time, whatever it weighs.
+        double light = longPiece(150).minutes("/times/safe/nominalS");
+        double heavy = longPiece(250).minutes("/times/safe/nominalS");
+        assertThat(heavy / light).isBetween(0.99, 1.05);
+    }
+
+    private Told longPiece(double grams) {
+        return ask("chicken-breast").brickOf(grams, 25, 60).from(5).bath(62).plan();
     }
 
     /**

@@ -33,6 +33,11 @@ record Told(JsonNode answer) {
         return answer.at("/warnings").findValuesAsString("code");
     }
 
+    /** How severe its warnings are. */
+    List<String> severities() {
+        return answer.at("/warnings").findValuesAsString("severity");
+    }
+
     List<String> cautions() {
         return answer.at("/cautions").findValuesAsString("code");
     }
