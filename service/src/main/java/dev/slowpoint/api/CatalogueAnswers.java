@@ -147,6 +147,9 @@ public final class CatalogueAnswers {
             @Schema(description = "All limits that a cooling rule sets; empty for another.")
             List<CoolingEntry> coolingLimits,
 
+            @Schema(description = "What it says of each topic, and what counts in plans; empty for a cooling rule.")
+            List<TopicEntry> topics,
+
             @Schema(description = "What to know about it.") @Nullable
             String note,
 
@@ -156,7 +159,138 @@ public final class CatalogueAnswers {
         public RuleEntry {
             requirements = List.copyOf(requirements);
             coolingLimits = List.copyOf(coolingLimits);
+            topics = List.copyOf(topics);
             origins = List.copyOf(origins);
+        }
+    }
+
+    /** One topic of a rule. */
+    @Schema(description = "What a rule says of one topic.")
+    public record TopicEntry(
+            @Schema(
+                    description = "The topic.",
+                    examples = {
+                        "cooking",
+                        "warmUp",
+                        "holding",
+                        "cooling",
+                        "storage",
+                        "reheating",
+                        "parasites",
+                        "eaters",
+                        "labels"
+                    })
+            String topic,
+
+            @Schema(
+                    description = "`read` if something was read, `recalled` if all that is known is from memory,"
+                            + " `notRead` if nothing is known: then the rule may still speak of it.",
+                    examples = {"read", "recalled", "notRead"})
+            String coverage,
+
+            @Schema(description = "The limit that counts in plans judged by this rule, where plans have one.") @Nullable
+            PlanLimit planLimit,
+
+            @Schema(description = "What it asks, in our words.")
+            List<ClauseEntry> clauses) {
+
+        /** Copies the list. */
+        public TopicEntry {
+            clauses = List.copyOf(clauses);
+        }
+    }
+
+    /** The limit that counts in plans. */
+    @Schema(description = "A limit that counts in plans.")
+    public record PlanLimit(
+            @Schema(description = "Id in the parameter set; of cooling that of a cooling rule.", example = "A-CUT-6H")
+            String id,
+
+            @Schema(
+                    description = "Whether it is the rule's own. Else it stands in because no own one was read, or the"
+                            + " own one is the laxer.",
+                    example = "true")
+            boolean own,
+
+            @Schema(
+                    description = "Lower end of the warm-up range, or the lowest for food that waits hot.",
+                    example = "10",
+                    minimum = "-40",
+                    maximum = "100")
+            @Unit("Cel")
+            @Nullable
+            Double fromC,
+
+            @Schema(
+                    description = "Upper end of the warm-up range, or the warmest store.",
+                    example = "54.44",
+                    minimum = "-40",
+                    maximum = "100")
+            @Unit("Cel")
+            @Nullable
+            Double toC,
+
+            @Schema(description = "The longest time.", example = "21600", minimum = "0", maximum = "1209600")
+            @Unit("s")
+            @Nullable
+            Integer longestS,
+
+            @Schema(description = "What it rests on.") Origin origin) {
+
+        /** Rounds. */
+        public PlanLimit {
+            fromC = fromC == null ? null : Figures.temperatureC(fromC);
+            toC = toC == null ? null : Figures.temperatureC(toC);
+        }
+    }
+
+    /** One thing that a rule asks, to be read. */
+    @Schema(description = "One thing that a rule asks, in our words.")
+    public record ClauseEntry(
+            @Schema(description = "Id in the parameter set.", example = "FC-HOLD-HOT")
+            String id,
+
+            @Schema(description = "What it asks.", example = "Food waits hot at 57 C or above.")
+            String text,
+
+            @Schema(
+                    description = "Temperature it starts at, or the lowest it allows.",
+                    example = "57",
+                    minimum = "-40",
+                    maximum = "100")
+            @Unit("Cel")
+            @Nullable
+            Double fromC,
+
+            @Schema(
+                    description = "Temperature it ends at, or the highest it allows.",
+                    example = "5",
+                    minimum = "-40",
+                    maximum = "100")
+            @Unit("Cel")
+            @Nullable
+            Double toC,
+
+            @Schema(description = "The number it sets, in `unit`.", example = "6", minimum = "0", maximum = "1000")
+            @Nullable
+            Double limit,
+
+            @Schema(
+                    description = "Unit of `limit`.",
+                    examples = {"s", "min", "h", "d", "log10", "CFU/g"})
+            @Nullable
+            String unit,
+
+            @Schema(description = "What else to know.", example = "A ceiling and no proof.") @Nullable
+            String note,
+
+            @Schema(description = "Where it was read; `memory` or `mixed` if it was not.")
+            Origin origin) {
+
+        /** Rounds. */
+        public ClauseEntry {
+            fromC = fromC == null ? null : Figures.temperatureC(fromC);
+            toC = toC == null ? null : Figures.temperatureC(toC);
         }
     }
 
@@ -195,6 +329,12 @@ public final class CatalogueAnswers {
     public record RequirementEntry(
             @Schema(description = "Id, as in plans.", example = "RQ-POULTRY-CHICKEN")
             String id,
+
+            @Schema(
+                    description = "`own` if the rule itself asks it; `fallback` if the rule names nothing that was read"
+                            + " for these foods, and the strictest benchmark that was read stands in.",
+                    examples = {"own", "fallback"})
+            String basis,
 
             @Schema(description = "Groups of foods it speaks of.", example = "chicken")
             List<String> groups,

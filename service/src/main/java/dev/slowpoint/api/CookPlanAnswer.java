@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.api.MarginViews.Table;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -73,6 +74,12 @@ public record CookPlanAnswer(
         @Schema(description = "Every organism that was judged; with `include=organisms`.") @Nullable
         List<Organism> organisms,
 
+        @Schema(description = "What a sample of possible cooks says; with `include=uncertainty`.") @Nullable
+        UncertaintyAnswer uncertainty,
+
+        @Schema(description = "Further views of the margin; with `include=margins`.") @Nullable
+        MarginViews margins,
+
         @Schema(
                 description =
                         "The largest share by which times may be computed too short because a body with ends is run"
@@ -85,7 +92,13 @@ public record CookPlanAnswer(
         Double shapeErrorPercent,
 
         @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable
-        List<Source> sources) {
+        List<Source> sources,
+
+        @Schema(
+                description =
+                        "How every other rule would judge the same cook at `safety.judgedAtS`; with `include=rules`.")
+        @Nullable
+        List<OtherRule> otherRules) {
 
     /** Two weeks, beyond which no time is given [s]. */
     static final String LONGEST = "1209600";
@@ -99,6 +112,7 @@ public record CookPlanAnswer(
         organisms = organisms == null ? null : List.copyOf(organisms);
         shapeErrorPercent = shapeErrorPercent == null ? null : Figures.errorPercent(shapeErrorPercent);
         sources = sources == null ? null : List.copyOf(sources);
+        otherRules = otherRules == null ? null : List.copyOf(otherRules);
     }
 
     /** The moments that matter; one that is never reached is absent. */
@@ -346,13 +360,107 @@ public record CookPlanAnswer(
             double marginLog10,
 
             @Schema(description = "Whether it informs only and does not decide the verdict.", example = "true")
-            boolean advisory) {
+            boolean advisory,
+
+            @Schema(
+                    description = "Whether the rule names a treatment: the numbers then count whole treatments, not log"
+                            + " reductions; only if so.",
+                    example = "true")
+            @Nullable
+            Boolean wholeTreatment,
+
+            @Schema(
+                    description = "Predicted growth before the core was hot enough to kill, added to what is required;"
+                            + " only if any counts.",
+                    example = "1.3",
+                    minimum = "0",
+                    maximum = "1000")
+            @Unit("1")
+            @Nullable
+            Double growthLog10,
+
+            @Schema(
+                    description = "The margin if slow heating made it tougher; only where that is less.",
+                    example = "0.2",
+                    minimum = "-120",
+                    maximum = "1000000")
+            @Unit("1")
+            @Nullable
+            Double adaptedMarginLog10,
+
+            @Schema(description = "What the published table says; only where the rule is one.") @Nullable
+            Table table) {
 
         /** Rounds, never in favour of safety. */
         public Organism {
             requiredLog10 = Figures.requiredLog10(requiredLog10);
             achievedLog10 = Figures.achievedLog10(achievedLog10);
             marginLog10 = Figures.achievedLog10(marginLog10);
+            growthLog10 = growthLog10 == null ? null : Figures.growthLog10(growthLog10);
+            adaptedMarginLog10 = adaptedMarginLog10 == null ? null : Figures.achievedLog10(adaptedMarginLog10);
+        }
+    }
+
+    /** How another rule would judge. */
+    @Schema(
+            name = "OtherRule",
+            description = "How another rule would judge the same cook at the same moment, if everything hinders.")
+    public record OtherRule(
+            @Schema(description = "Id of the rule, see `/v1/rules`.", example = "uk-fsa")
+            String rule,
+
+            @Schema(
+                    description = "As `safety.verdict`. Treat an unknown word as `notMet`.",
+                    examples = {"met", "notMet", "surfaceOnly", "notApplicable"})
+            String verdict,
+
+            @Schema(
+                    description = "`own` if the rule itself asks what decides; `fallback` if it names nothing that was"
+                            + " read for this food, and the strictest benchmark that was read stands in.",
+                    examples = {"own", "fallback"})
+            @Nullable
+            String basis,
+
+            @Schema(description = "The organism that decides.", example = "listeriaMonocytogenes") @Nullable
+            String organism,
+
+            @Schema(
+                    description = "Required log reduction; 1 for one whole treatment.",
+                    example = "6",
+                    minimum = "0",
+                    maximum = "20")
+            @Unit("1")
+            @Nullable
+            Double requiredLog10,
+
+            @Schema(
+                    description = "Achieved log reduction, or treatments.",
+                    example = "1.72",
+                    minimum = "-100",
+                    maximum = "1000000")
+            @Unit("1")
+            @Nullable
+            Double achievedLog10,
+
+            @Schema(description = "Achieved less required.", example = "-4.28", minimum = "-120", maximum = "1000000")
+            @Unit("1")
+            @Nullable
+            Double marginLog10,
+
+            @Schema(
+                    description = "From when on the rule would be met; absent if never, or if it asks for nothing.",
+                    example = "5400",
+                    minimum = "0",
+                    maximum = LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer safeLateS) {
+
+        /** Rounds, never in favour of safety. */
+        public OtherRule {
+            requiredLog10 = requiredLog10 == null ? null : Figures.requiredLog10(requiredLog10);
+            achievedLog10 = achievedLog10 == null ? null : Figures.achievedLog10(achievedLog10);
+            marginLog10 = marginLog10 == null ? null : Figures.achievedLog10(marginLog10);
         }
     }
 

@@ -340,5 +340,38 @@ public record CookPlanRequest(
                     description = "Salted before packing, which firms meat that is kept.",
                     example = "false",
                     defaultValue = "false")
-            boolean salted) {}
+            boolean salted,
+
+            @Schema(
+                    description = "Salt in the food, of cured meat say, in percent of mass, where it is known. It makes"
+                            + " bacteria tougher.",
+                    example = "3",
+                    minimum = "0",
+                    maximum = "30")
+            @Unit("%")
+            @Nullable
+            Double saltPercent,
+
+            @Schema(
+                    description = "Water activity of the food's surface, where it was measured. Dry surfaces make"
+                            + " bacteria tougher.",
+                    example = "0.95",
+                    minimum = "0",
+                    maximum = "1")
+            @Unit("1")
+            @Nullable
+            Double waterActivity,
+
+            @Schema(
+                    description =
+                            "Whether the cooked bag is sold or supplied to others than guests of the same business.",
+                    example = "false",
+                    defaultValue = "false")
+            boolean soldOrSupplied,
+
+            @Schema(
+                    description = "Whether the raw food lay chilled, not frozen, in the sealed bag before the cook.",
+                    example = "false",
+                    defaultValue = "false")
+            boolean sealedWhileChilled) {}
 }

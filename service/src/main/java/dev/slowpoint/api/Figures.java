@@ -30,6 +30,16 @@ final class Figures {
         return rounded(value, 1, RoundingMode.FLOOR);
     }
 
+    /** A margin as a ratio, two decimals, down. */
+    static double marginRatio(double value) {
+        return rounded(value, 2, RoundingMode.FLOOR);
+    }
+
+    /** The probability of missing a target, three decimals, up. */
+    static double missProbability(double value) {
+        return rounded(value, 3, RoundingMode.CEILING);
+    }
+
     /** A required log reduction, two decimals. */
     static double requiredLog10(double value) {
         return rounded(value, 2, RoundingMode.HALF_EVEN);
@@ -62,6 +72,16 @@ final class Figures {
 
     /** The largest share of an error in percent, one decimal, up. */
     static double errorPercent(double value) {
+        return rounded(value, 1, RoundingMode.CEILING);
+    }
+
+    /** The error of an instrument in kelvin, two decimals, up. */
+    static double errorK(double value) {
+        return rounded(value, 2, RoundingMode.CEILING);
+    }
+
+    /** A length of time in seconds that need not be whole, one decimal, up. */
+    static double gapS(double value) {
         return rounded(value, 1, RoundingMode.CEILING);
     }
 

@@ -1,6 +1,7 @@
 package dev.slowpoint.api;
 
 import dev.slowpoint.plan.Detail;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -9,19 +10,33 @@ import org.jspecify.annotations.Nullable;
 /** Parts of an answer that come only when asked for. */
 public enum Include {
     /** The temperatures over time. */
-    CURVE,
+    CURVE("curve"),
     /** Every organism that was judged. */
-    ORGANISMS,
+    ORGANISMS("organisms"),
+    /** Further views of the margin. */
+    MARGINS("margins"),
     /** Where the numbers come from. */
-    SOURCES;
+    SOURCES("sources"),
+    /** How every other rule would judge. */
+    RULES("otherRules"),
+    /** What a sample of possible cooks says. */
+    UNCERTAINTY("uncertainty");
 
     /** The query parameter that asks for them. */
     static final String PARAMETER = "include";
 
+    /** Member of an answer that holds the part. */
+    private final String member;
+
+    Include(String member) {
+        this.member = member;
+    }
+
     /** The words for the parts that an answer has. */
     static List<String> words(Class<? extends Record> answer) {
-        return Words.constants(Include.class).keySet().stream()
-                .filter(word -> RecordShape.of(answer).part(word).isPresent())
+        return Arrays.stream(values())
+                .filter(part -> RecordShape.of(answer).part(part.member).isPresent())
+                .map(Words::of)
                 .toList();
     }
 
@@ -33,7 +48,10 @@ public enum Include {
                     switch (part) {
                         case CURVE -> Detail.CURVE;
                         case ORGANISMS -> Detail.ORGANISMS;
+                        case MARGINS -> Detail.MARGINS;
                         case SOURCES -> Detail.SOURCES;
+                        case RULES -> Detail.RULES;
+                        case UNCERTAINTY -> Detail.UNCERTAINTY;
                     });
         }
         return details;

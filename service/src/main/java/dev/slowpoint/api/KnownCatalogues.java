@@ -1,26 +1,38 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.api.CatalogueAnswers.ClauseEntry;
 import dev.slowpoint.api.CatalogueAnswers.CompositionEntry;
 import dev.slowpoint.api.CatalogueAnswers.CoolingEntry;
 import dev.slowpoint.api.CatalogueAnswers.FoodEntry;
 import dev.slowpoint.api.CatalogueAnswers.Origin;
 import dev.slowpoint.api.CatalogueAnswers.ParameterSetEntry;
+import dev.slowpoint.api.CatalogueAnswers.PlanLimit;
 import dev.slowpoint.api.CatalogueAnswers.RequirementEntry;
 import dev.slowpoint.api.CatalogueAnswers.RuleEntry;
+import dev.slowpoint.api.CatalogueAnswers.TopicEntry;
 import dev.slowpoint.api.CatalogueAnswers.WarningEntry;
 import dev.slowpoint.food.Composition;
 import dev.slowpoint.food.Food;
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.parameters.ParameterSets;
 import dev.slowpoint.plan.Knowledge;
+import dev.slowpoint.safety.Clause;
+import dev.slowpoint.safety.ColdStorage;
 import dev.slowpoint.safety.CoolingRule;
+import dev.slowpoint.safety.HotHoldingLimit;
 import dev.slowpoint.safety.Provision;
 import dev.slowpoint.safety.Requirement;
 import dev.slowpoint.safety.Rule;
 import dev.slowpoint.safety.RuleBook;
+import dev.slowpoint.safety.RuleLimits;
+import dev.slowpoint.safety.Topic;
+import dev.slowpoint.safety.WarmUpLimits;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
 /** The catalogues of the current parameter set. */
@@ -109,8 +121,65 @@ final class KnownCatalogues implements Catalogues {
                         .map(KnownCatalogues::requirement)
                         .toList(),
                 List.of(),
+                Arrays.stream(Topic.values()).map(topic -> topic(rule, topic)).toList(),
                 rule.note(),
                 List.of(origin(rule.provenance())));
+    }
+
+    private TopicEntry topic(Rule rule, Topic topic) {
+        List<Clause> clauses = knowledge.safety().rules().clauses(rule.id(), topic);
+        boolean read = clauses.stream().anyMatch(c -> !c.provenance().recalled());
+        return new TopicEntry(
+                Words.of(topic),
+                read ? "read" : clauses.isEmpty() ? "notRead" : "recalled",
+                planLimit(knowledge.safety().limits(rule.id()), topic),
+                clauses.stream().map(KnownCatalogues::clause).toList());
+    }
+
+    private static @Nullable PlanLimit planLimit(RuleLimits limits, Topic topic) {
+        boolean own = limits.own().contains(topic);
+        WarmUpLimits warmUp = limits.warmUp();
+        ColdStorage.Cap cap = limits.coldStorage().cap();
+        HotHoldingLimit hot = limits.hotHolding();
+        CoolingRule cooling = limits.cooling();
+        return switch (topic) {
+            case WARM_UP ->
+                new PlanLimit(
+                        warmUp.id(),
+                        own,
+                        warmUp.fromC() > WarmUpLimits.ABSOLUTE_ZERO_C ? warmUp.fromC() : null,
+                        warmUp.toC(),
+                        (int) warmUp.longestS(),
+                        origin(warmUp.provenance()));
+            case HOLDING -> new PlanLimit(hot.id(), own, hot.lowestC(), null, null, origin(hot.provenance()));
+            case COOLING ->
+                new PlanLimit(
+                        cooling.id(),
+                        own,
+                        null,
+                        null,
+                        null,
+                        origin(cooling.stages().get(0).provenance()));
+            case STORAGE ->
+                new PlanLimit(cap.id(), own, null, cap.toC(), (int) cap.longestS(), origin(cap.provenance()));
+            case COOKING, REHEATING, PARASITES, EATERS, LABELS -> null;
+        };
+    }
+
+    private static ClauseEntry clause(Clause clause) {
+        return new ClauseEntry(
+                clause.id(),
+                clause.text(),
+                boxed(clause.fromC()),
+                boxed(clause.toC()),
+                boxed(clause.limit()),
+                clause.unit().orElse(null),
+                clause.note().orElse(null),
+                origin(clause.provenance()));
+    }
+
+    private static @Nullable Double boxed(OptionalDouble value) {
+        return value.isPresent() ? value.getAsDouble() : null;
     }
 
     private RuleEntry rule(CoolingRule rule) {
@@ -129,6 +198,7 @@ final class KnownCatalogues implements Catalogues {
                                 (int) stage.longestS(),
                                 origin(stage.provenance())))
                         .toList(),
+                List.of(),
                 null,
                 rule.stages().stream()
                         .map(stage -> origin(stage.provenance()))
@@ -140,6 +210,7 @@ final class KnownCatalogues implements Catalogues {
         Requirement requirement = provision.requirement();
         return new RequirementEntry(
                 requirement.id(),
+                Words.of(provision.basis()),
                 provision.groups().stream().sorted().map(Words::of).toList(),
                 Words.of(provision.pieces()),
                 provision.purposes().stream().sorted().map(Words::of).toList(),

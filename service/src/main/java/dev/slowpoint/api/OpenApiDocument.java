@@ -24,6 +24,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.springdoc.core.customizers.GlobalOpenApiCustomizer;
 import org.springdoc.core.customizers.OperationCustomizer;
@@ -48,8 +49,22 @@ class OpenApiDocument {
     private static final String PROBLEM = "application/problem+json";
 
     /** Which operation the examples of a request record belong to. */
-    private static final Map<Class<?>, String> SCENES =
-            Map.of(CookPlanRequest.class, "cook-plan", ChillPlanRequest.class, "chill-plan");
+    private static final Map<Class<?>, String> SCENES = Map.of(
+            CookPlanRequest.class,
+            "cook-plan",
+            ChillPlanRequest.class,
+            "chill-plan",
+            LogReviewRequest.class,
+            "log-review",
+            ReplanRequest.class,
+            "replan");
+
+    /** Requests that may also come as a table, with the rest in the query. */
+    private static final Map<Class<?>, Class<? extends Record>> TABLES =
+            Map.of(LogReviewRequest.class, LogReviewQuery.class);
+
+    /** Answers that are also given as a page. */
+    private static final Set<Class<?>> PAGES = Set.of(LogReviewAnswer.class);
 
     private final Examples examples;
     private final RecordSchemas schemas = new RecordSchemas();
@@ -81,7 +96,8 @@ class OpenApiDocument {
                         new Tag().name("catalogues").description("What requests may name and answers may carry."),
                         new Tag()
                                 .name("plans")
-                                .description("Questions about cooking and chilling; computed afresh each time.")));
+                                .description("Questions about cooking, chilling and what was recorded; computed afresh"
+                                        + " each time.")));
     }
 
     @Bean
@@ -105,6 +121,7 @@ class OpenApiDocument {
         request.ifPresent(type -> operation.setRequestBody(new RequestBody()
                 .required(true)
                 .content(content(schemas.request(type), examples(examples.requests(scene(type)))))));
+        request.ifPresent(type -> table(type, operation));
         Class<? extends Record> answer = answerOf(method);
         Map<String, Example> answers =
                 request.map(type -> examples(examples.answers(scene(type)))).orElse(Map.of());
@@ -113,10 +130,12 @@ class OpenApiDocument {
                 new ApiResponse()
                         .description(answer.getAnnotation(io.swagger.v3.oas.annotations.media.Schema.class)
                                 .description())
-                        .content(content(schemas.answer(answer), answers)));
+                        .content(page(answer, content(schemas.answer(answer), answers))));
         // Accept is a matter of HTTP, not of the operation (OpenAPI 3.1.1, section 4.8.12).
         parameters(operation).removeIf(parameter -> "header".equals(parameter.getIn()));
-        parameters(operation).forEach(parameter -> describe(parameter, answer));
+        parameters(operation).stream()
+                .filter(parameter -> parameter.getSchema() == null || parameter.getDescription() == null)
+                .forEach(parameter -> describe(parameter, answer));
         if (parameters(operation).isEmpty()) {
             operation.setParameters(null);
         }
@@ -127,6 +146,39 @@ class OpenApiDocument {
         });
         operation.setResponses(responses);
         return operation;
+    }
+
+    /** The same request as a table with its other members in the query. */
+    private void table(Class<?> type, Operation operation) {
+        Class<? extends Record> query = TABLES.get(type);
+        if (query == null) {
+            return;
+        }
+        Schema<Object> text = new JsonSchema();
+        text.typesItem("string");
+        text.setDescription(LogTable.FORMAT);
+        text.setExamples(List.of(LogTable.HEADER + "\n0,4.1\n30,4.3\n"));
+        operation.getRequestBody().getContent().addMediaType(LogTable.MEDIA_TYPE, new MediaType().schema(text));
+        for (RecordShape.Part part : RecordShape.of(query).parts()) {
+            operation.addParametersItem(new Parameter()
+                    .in("query")
+                    .name(part.name())
+                    .required(false)
+                    .explode(part.list() ? false : null)
+                    .description(part.schema().description() + (part.required() ? " Required" : " Only") + " with "
+                            + LogTable.MEDIA_TYPE + ".")
+                    .schema(schemas.parameter(part)));
+        }
+    }
+
+    private static Content page(Class<? extends Record> answer, Content content) {
+        if (PAGES.contains(answer)) {
+            Schema<Object> text = new JsonSchema();
+            text.typesItem("string");
+            text.setDescription("The same as a page to print and sign, with a chart.");
+            content.addMediaType(LogPage.MEDIA_TYPE.toString(), new MediaType().schema(text));
+        }
+        return content;
     }
 
     private static void describe(Parameter parameter, Class<? extends Record> answer) {

@@ -14,12 +14,16 @@ final class PlanRehearsal implements Rehearsal {
     private final PlannedChills chills;
     private final List<byte[]> cookRequests;
     private final List<byte[]> chillRequests;
+    private final ReplannedCooks replans;
+    private final List<byte[]> replanRequests;
 
-    PlanRehearsal(CookPlanning cooks, PlannedChills chills, Examples examples) {
+    PlanRehearsal(CookPlanning cooks, PlannedChills chills, ReplannedCooks replans, Examples examples) {
         this.cooks = cooks;
         this.chills = chills;
+        this.replans = replans;
         this.cookRequests = some("cook-plan", examples.requests("cook-plan").values());
         this.chillRequests = some("chill-plan", examples.requests("chill-plan").values());
+        this.replanRequests = some("replan", examples.requests("replan").values());
     }
 
     private static List<byte[]> some(String what, Collection<byte[]> bodies) {
@@ -33,11 +37,16 @@ final class PlanRehearsal implements Rehearsal {
     public void rehearse() {
         for (byte[] body : cookRequests) {
             CookPlanRequest request = RequestReader.read(body, Wire.JSON, CookPlanRequest.class);
-            write(cooks.plan(request, EnumSet.allOf(Include.class)));
+            // A sample runs the same paths hundreds of times: it would take the time of all other rounds.
+            write(cooks.plan(request, EnumSet.complementOf(EnumSet.of(Include.UNCERTAINTY))));
         }
         for (byte[] body : chillRequests) {
             ChillPlanRequest request = RequestReader.read(body, Wire.JSON, ChillPlanRequest.class);
             write(chills.plan(request, EnumSet.of(Include.CURVE, Include.SOURCES)));
+        }
+        for (byte[] body : replanRequests) {
+            ReplanRequest request = RequestReader.read(body, Wire.JSON, ReplanRequest.class);
+            write(replans.plan(request, EnumSet.allOf(Include.class)));
         }
     }
 

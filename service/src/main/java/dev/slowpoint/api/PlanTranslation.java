@@ -6,6 +6,8 @@ import dev.slowpoint.plan.CookPlan;
 import dev.slowpoint.plan.NoticeCode;
 import dev.slowpoint.plan.NoticeRule;
 import dev.slowpoint.plan.Span;
+import dev.slowpoint.safety.CentralKinetics;
+import dev.slowpoint.safety.TableView;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -62,8 +64,11 @@ final class PlanTranslation {
                 notices.cautions(),
                 plan.curve().map(PlanTranslation::curve).orElse(null),
                 include.contains(Include.ORGANISMS) ? organisms() : null,
+                plan.uncertainty().map(UncertaintyTranslation::answer).orElse(null),
+                include.contains(Include.MARGINS) ? margins() : null,
                 boxed(plan.shapeError(), PERCENT),
-                include.contains(Include.SOURCES) ? sources(plan.sources()) : null);
+                include.contains(Include.SOURCES) ? sources(plan.sources()) : null,
+                include.contains(Include.RULES) ? otherRules() : null);
     }
 
     /** As much of a digest as tells one parameter set from another. */
@@ -119,6 +124,16 @@ final class PlanTranslation {
                 governing.map(CookPlan.Organism::achievedLog10).orElse(null),
                 governing.map(CookPlan.Organism::nominalLog10).orElse(null),
                 governing.map(CookPlan.Organism::marginLog10).orElse(null),
+                safety.band().map(Words::of).orElse(null),
+                governing
+                        .filter(o -> o.growthLog10() > 0.0)
+                        .map(CookPlan.Organism::growthLog10)
+                        .orElse(null),
+                boxed(governing.map(CookPlan.Organism::adaptedMarginLog10).orElse(OptionalDouble.empty()), 1.0),
+                governing
+                        .flatMap(CookPlan.Organism::table)
+                        .map(view -> (int) Math.floor(view.marginS()))
+                        .orElse(null),
                 safety.margins().seconds().isPresent()
                         ? whole(Math.floor(safety.margins().seconds().getAsDouble()))
                         : null,
@@ -161,8 +176,60 @@ final class PlanTranslation {
                         o.requiredLog10(),
                         o.achievedLog10(),
                         o.marginLog10(),
-                        o.advisory()))
+                        o.advisory(),
+                        o.wholeTreatment() ? true : null,
+                        o.growthLog10() > 0.0 ? o.growthLog10() : null,
+                        boxed(o.adaptedMarginLog10(), 1.0),
+                        o.table().map(PlanTranslation::table).orElse(null)))
                 .toList();
+    }
+
+    private List<CookPlanAnswer.OtherRule> otherRules() {
+        return plan.otherRules().stream()
+                .map(other -> new CookPlanAnswer.OtherRule(
+                        other.rule().id(),
+                        Words.of(other.verdict()),
+                        other.governing().map(g -> Words.of(g.basis())).orElse(null),
+                        other.governing().map(g -> Words.of(g.hazard())).orElse(null),
+                        other.governing().map(CookPlan.Governing::requiredLog10).orElse(null),
+                        other.governing().map(CookPlan.Governing::achievedLog10).orElse(null),
+                        other.governing().map(CookPlan.Governing::marginLog10).orElse(null),
+                        other.safeLate().isPresent()
+                                ? whole(Math.ceil(other.safeLate().getAsDouble()))
+                                : null))
+                .toList();
+    }
+
+    private MarginViews margins() {
+        CookPlan.Safety safety = plan.safety();
+        Optional<CookPlan.Organism> governing = safety.governing();
+        Optional<CookPlan.Missing> missing = safety.missing();
+        return new MarginViews(
+                governing.map(CookPlan.Organism::marginRatio).orElse(null),
+                governing.map(CookPlan.Organism::nominalMarginLog10).orElse(null),
+                governing
+                        .flatMap(CookPlan.Organism::table)
+                        .map(PlanTranslation::table)
+                        .orElse(null),
+                boxed(missing.map(CookPlan.Missing::probability).orElse(OptionalDouble.empty()), 1.0),
+                missing.flatMap(CookPlan.Missing::by).map(k -> k.line().id()).orElse(null),
+                missing.flatMap(CookPlan.Missing::by)
+                        .map(CentralKinetics::spreadLog10D)
+                        .orElse(null),
+                missing.flatMap(CookPlan.Missing::unknown)
+                        .map(u -> new Reason(u.name(), sentences.of(u)))
+                        .orElse(null),
+                StepTranslation.growth(safety.warmUpGrowth()));
+    }
+
+    private static MarginViews.Table table(TableView view) {
+        return new MarginViews.Table(
+                view.table(),
+                view.rowC(),
+                up(view.requiredS()),
+                (int) view.dwellS(),
+                (int) Math.floor(view.marginS()),
+                boxed(view.marginRatio(), 1.0));
     }
 
     static List<CookPlanAnswer.Source> sources(List<CookPlan.Source> sources) {

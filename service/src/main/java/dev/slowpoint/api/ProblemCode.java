@@ -103,6 +103,11 @@ enum ProblemCode {
             "Field that the step does not have",
             "A field was sent that this step does not use, so the step or the field may be wrong.",
             "Choose the step that is meant, and send its fields alone."),
+    TIMES_NOT_RISING(
+            400,
+            "Times that do not rise",
+            "A reading of a log is not later than the one before it.",
+            "Send readings in order of time, one at a moment."),
     FIELDS_EXCLUDE_EACH_OTHER(
             400,
             "Fields exclude each other",
@@ -115,6 +120,16 @@ enum ProblemCode {
             "Companion missing",
             "A field was sent that says something only together with another.",
             "Send the other too."),
+    LENGTHS_DIFFER(
+            400,
+            "Columns of different lengths",
+            "Two columns that belong together hold different numbers of values.",
+            "Send one value for each time."),
+    TIMES_NOT_ASCENDING(
+            400,
+            "Times not ascending",
+            "A time stands twice, or stands after a later one, so that it is not clear what was read when.",
+            "Sort the readings by time and send each time once."),
     SUM_NOT_WHOLE(
             400,
             "The parts do not add up",
@@ -143,7 +158,10 @@ enum ProblemCode {
             "Send it again.",
             true),
     BODY_TOO_LARGE(
-            413, "The body is too large", "The body is longer than 64 KiB.", "Send the members of the contract alone."),
+            413,
+            "The body is too large",
+            "The body is longer than 64 KiB, or a log longer than 4 MiB.",
+            "Send the members of the contract alone."),
     URI_TOO_LONG(414, "The address is too long", "The request line is longer than the server reads.", "Shorten it."),
     UNSUPPORTED_MEDIA_TYPE(
             415,
@@ -177,6 +195,16 @@ enum ProblemCode {
             "The inside of a minced, rolled, injected or tenderised piece carries what its outside carried, and the bath"
                     + " is too cool to kill it.",
             "Take a warmer bath or an intact piece."),
+    STUFFED_TOO_COOL(
+            422,
+            "Too cool for a stuffed piece",
+            "No published time makes a stuffed piece safe below 74 C in all its parts, the stuffing too.",
+            "Cook the stuffing apart, or take a bath above 74 C."),
+    SPROUTS_TOO_COOL(
+            422,
+            "Too cool for sprouts",
+            "Sprouts can carry Salmonella and E. coli, and no published time makes them safe below 74 C.",
+            "Take a bath above 74 C, or boil or fry them."),
     ABOVE_BOILING_POINT(
             422,
             "Above the boiling point",
@@ -237,6 +265,16 @@ enum ProblemCode {
             "A chill needs both faces in the medium",
             "A chill is computed only for a pack whose faces both lie in the medium.",
             "Push the pack under, or chill it in air."),
+    NO_USABLE_READINGS(
+            422,
+            "No usable readings",
+            "Fewer than two readings are left when those of a faulty sensor are taken out.",
+            "Check the sensor and the unit."),
+    ASPECT_NEEDS_CORE(
+            422,
+            "Only a log of the core shows this",
+            "Waiting hot, cooling and reheating are judged at the core alone, and the log is of another place.",
+            "Send a log of the core, or leave this out."),
     UNHEATED_WITHOUT_BATH(
             422,
             "No bath whose heater could be off",
@@ -247,6 +285,31 @@ enum ProblemCode {
             "Water found not colder than the bath",
             "Water without heater was found at the temperature of the bath before, or above.",
             "Check the probe and the setpoint before."),
+    AFTER_NOW(
+            422,
+            "Told of a moment later than now",
+            "An event or a reading of a cook under way is later than the time that has passed since food in.",
+            "Send all times in seconds from food in, and now as soFar.elapsedS."),
+    EVENTS_NOT_IN_ORDER(
+            422,
+            "Not in order of time",
+            "An event or a reading of a cook under way stands behind a later one, or an event ends before it begins.",
+            "Send them in the order in which they began."),
+    EVENTS_OVERLAP(
+            422,
+            "Events that cannot be at once",
+            "Two events of a cook under way exclude each other at the same moment.",
+            "End the one before the other begins."),
+    WATER_UNKNOWN(
+            422,
+            "The water is not known well enough",
+            "What an event did to the water cannot be told from what was sent.",
+            "Send a log of the bath, or its volume and heater."),
+    READING_IMPOSSIBLE(
+            422,
+            "No core can read that",
+            "A reading of the core lies above all water, or below all that the piece has seen.",
+            "Check the probe, the setpoint and the start temperature."),
     UNKNOWN_TEXTURE_CLASS(
             422,
             "Unknown texture class",

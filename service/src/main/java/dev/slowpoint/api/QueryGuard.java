@@ -2,6 +2,7 @@ package dev.slowpoint.api;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
@@ -19,11 +20,15 @@ final class QueryGuard implements HandlerInterceptor {
         if (!(handler instanceof HandlerMethod method) || request.getQueryString() == null) {
             return true;
         }
-        List<String> known = Arrays.stream(method.getMethodParameters())
+        List<String> known = new ArrayList<>(Arrays.stream(method.getMethodParameters())
                 .map(parameter -> parameter.getParameterAnnotation(RequestParam.class))
                 .filter(Objects::nonNull)
                 .map(RequestParam::name)
-                .toList();
+                .toList());
+        Queried queried = method.getMethodAnnotation(Queried.class);
+        if (queried != null) {
+            RecordShape.of(queried.value()).parts().forEach(part -> known.add(part.name()));
+        }
         Faults faults = new Faults();
         for (String name : new TreeSet<>(request.getParameterMap().keySet())) {
             if (!known.contains(name)) {

@@ -36,6 +36,11 @@ final class RecordSchemas {
         return record(RecordShape.of(type), false);
     }
 
+    /** A member of a record that is read from the query. */
+    Schema<?> parameter(Part part) {
+        return part(part, true);
+    }
+
     private Schema<?> record(RecordShape shape, boolean closed) {
         io.swagger.v3.oas.annotations.media.Schema described =
                 shape.type().getAnnotation(io.swagger.v3.oas.annotations.media.Schema.class);

@@ -97,6 +97,7 @@ final class RecordShape {
      * @param name on the wire and in the record
      * @param type of its value; of one element if it is a list
      * @param list whether it is a list
+     * @param numbers whether that list is an array of plain numbers, as long columns are
      * @param optional whether it may be absent from the record
      * @param schema description, bounds, default and example
      * @param items how many a list may hold, where it says so
@@ -111,6 +112,7 @@ final class RecordShape {
             String name,
             Class<?> type,
             boolean list,
+            boolean numbers,
             boolean optional,
             Schema schema,
             Optional<Items> items,
@@ -128,15 +130,20 @@ final class RecordShape {
                         + component.getDeclaringRecord().getSimpleName() + " is not described. Maybe @Schema?");
             }
             Unit unit = component.getAccessor().getAnnotation(Unit.class);
+            boolean numbers = component.getType() == double[].class;
             boolean list = component.getType() == List.class;
             Class<?> type = boxed(
-                    list
-                            ? (Class<?>) ((ParameterizedType) component.getGenericType()).getActualTypeArguments()[0]
-                            : component.getType());
+                    numbers
+                            ? double.class
+                            : list
+                                    ? (Class<?>)
+                                            ((ParameterizedType) component.getGenericType()).getActualTypeArguments()[0]
+                                    : component.getType());
             return new Part(
                     component.getName(),
                     type,
-                    list,
+                    list || numbers,
+                    numbers,
                     component.getAnnotatedType().isAnnotationPresent(Nullable.class),
                     schema,
                     Optional.ofNullable(component.getAccessor().getAnnotation(Items.class)),
@@ -155,6 +162,7 @@ final class RecordShape {
             return new Part(
                     "An item of " + name,
                     type,
+                    false,
                     false,
                     false,
                     schema,

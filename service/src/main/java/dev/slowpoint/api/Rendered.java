@@ -33,7 +33,7 @@ final class Rendered {
             return json;
         }
         List<MediaType> ranges = MediaType.parseMediaTypes(accept);
-        return quality(Wire.CBOR, ranges) > quality(Wire.JSON, ranges) ? cbor : json;
+        return quality(Wire.CBOR.mediaType(), ranges) > quality(Wire.JSON.mediaType(), ranges) ? cbor : json;
     }
 
     /** Bytes with all headers of an answer that may be kept. */
@@ -47,10 +47,10 @@ final class Rendered {
     }
 
     /** Quality that the most specific matching range gives a representation (RFC 9110, section 12.5.1). */
-    private static double quality(Wire wire, List<MediaType> ranges) {
+    static double quality(MediaType type, List<MediaType> ranges) {
         MediaType best = null;
         for (MediaType range : ranges) {
-            if (range.includes(wire.mediaType()) && (best == null || specificity(range) > specificity(best))) {
+            if (range.includes(type) && (best == null || specificity(range) > specificity(best))) {
                 best = range;
             }
         }

@@ -4,6 +4,7 @@ import dev.slowpoint.api.RecordShape.Part;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -32,10 +33,12 @@ final class RequestReader {
     private static final Pattern NUMBER_IN_TEXT = Pattern.compile("\\s*[-+]?\\d+([.,]\\d+)?([eE][-+]?\\d+)?\\s*");
 
     private final JsonParser parser;
+    private final boolean binary;
     private final Faults faults = new Faults();
 
-    private RequestReader(JsonParser parser) {
+    private RequestReader(JsonParser parser, Wire wire) {
         this.parser = parser;
+        this.binary = wire == Wire.CBOR;
     }
 
     /**
@@ -48,7 +51,7 @@ final class RequestReader {
             throw empty();
         }
         try (JsonParser parser = wire.parser(body)) {
-            return type.cast(new RequestReader(parser).whole(RecordShape.of(type), body, wire));
+            return type.cast(new RequestReader(parser, wire).whole(RecordShape.of(type), body, wire));
         } catch (CharacterCodingException e) {
             throw new RequestRefused(
                     Fault.of(Pointer.BODY, ProblemCode.MALFORMED_BODY, "The body is not encoded in UTF-8."));
@@ -139,6 +142,9 @@ final class RequestReader {
         }
         Items items = part.items().orElseThrow();
         Part item = part.item();
+        if (part.numbers()) {
+            return numbers(part, item, items, at);
+        }
         List<Object> values = new ArrayList<>();
         int count = 0;
         boolean complete = true;
@@ -156,17 +162,53 @@ final class RequestReader {
                 parser.skipChildren();
             }
         }
-        if (count < items.min() || count > items.max()) {
-            faults.add(Fault.of(
-                            at,
-                            ProblemCode.WRONG_NUMBER_OF_ITEMS,
-                            part.name() + " has " + count + " items, but must have between " + items.min() + " and "
-                                    + items.max() + ".")
-                    .value(Integer.toString(count))
-                    .range((double) items.min(), (double) items.max(), null));
-            return null;
+        return counted(part, count, items, at) && complete ? List.copyOf(values) : null;
+    }
+
+    /** A long column, read without an object for each number or a place for each that is right. */
+    private double @Nullable [] numbers(Part part, Part item, Items items, String at) {
+        double minimum = part.minimum().orElseThrow();
+        double maximum = part.maximum().orElseThrow();
+        double[] values = new double[64];
+        int count = 0;
+        boolean complete = true;
+        for (JsonToken token = parser.nextToken();
+                token != null && token != JsonToken.END_ARRAY;
+                token = parser.nextToken()) {
+            if (count++ >= items.max()) {
+                parser.skipChildren();
+                continue;
+            }
+            double value = token.isNumeric() ? decimal() : Double.NaN;
+            if (!(value >= minimum && value <= maximum)) {
+                complete &= value(item, Pointer.child(at, Integer.toString(count - 1))) != null;
+            } else {
+                if (count > values.length) {
+                    values = Arrays.copyOf(values, Math.min(2 * values.length, items.max()));
+                }
+                values[count - 1] = value;
+            }
         }
-        return complete ? List.copyOf(values) : null;
+        return counted(part, count, items, at) && complete ? Arrays.copyOf(values, count) : null;
+    }
+
+    private boolean counted(Part part, int count, Items items, String at) {
+        if (count >= items.min() && count <= items.max()) {
+            return true;
+        }
+        faults.add(Fault.of(
+                        at,
+                        ProblemCode.WRONG_NUMBER_OF_ITEMS,
+                        part.name() + " has " + count + " items, but must have between " + items.min() + " and "
+                                + items.max() + ".")
+                .value(Integer.toString(count))
+                .range((double) items.min(), (double) items.max(), null));
+        return false;
+    }
+
+    /** The printed digits, not the bits: a 32-bit 60.1 of CBOR then means the same as 60.1 in JSON. */
+    private double decimal() {
+        return (binary ? Double.parseDouble(parser.getString()) : parser.getDoubleValue()) + 0.0;
     }
 
     private @Nullable Object record(RecordShape shape, String name, String at) {
@@ -236,7 +278,6 @@ final class RequestReader {
         if (token != JsonToken.VALUE_NUMBER_FLOAT && token != JsonToken.VALUE_NUMBER_INT) {
             return wrongType(at, part.name(), "a number", hintOnNumber());
         }
-        // The printed digits, not the bits: a 32-bit 60.1 of CBOR then means the same as 60.1 in JSON.
         String digits = parser.getString();
         double value = Double.parseDouble(digits) + 0.0;
         if (!Double.isFinite(value)) {

@@ -49,6 +49,47 @@ public record SafetyVerdict(
         Double marginLog10,
 
         @Schema(
+                description =
+                        "The margin in words: `notMet`, `thin` (under 1 log), `normal` (1 to 3) or `wide`. A met rule"
+                                + " with a thin margin is no more than met. Treat an unknown word as `notMet`.",
+                examples = {"notMet", "thin", "normal", "wide"})
+        @Nullable
+        String band,
+
+        @Schema(
+                description =
+                        "Predicted growth before the core was hot enough to kill, added to what is required; only if"
+                                + " any counts.",
+                example = "1.3",
+                minimum = "0",
+                maximum = "1000")
+        @Unit("1")
+        @Nullable
+        Double growthLog10,
+
+        @Schema(
+                description =
+                        "The margin if the slow warm-up made the bacteria twice as heat-tolerant, which was seen and is"
+                                + " no upper bound; only where the warm-up is that slow and this is less than `marginLog10`.",
+                example = "0.2",
+                minimum = "-120",
+                maximum = "1000000")
+        @Unit("1")
+        @Nullable
+        Double adaptedMarginLog10,
+
+        @Schema(
+                description =
+                        "Where the rule is a published table: time beyond what its best row asks, no credit for the way"
+                                + " up. Negative if it is not met; then neither is the rule, whatever `marginLog10` says.",
+                example = "1180",
+                minimum = "-1209600",
+                maximum = CookPlanAnswer.LONGEST)
+        @Unit("s")
+        @Nullable
+        Integer tableMarginS,
+
+        @Schema(
                 description = "By how much the piece may leave the bath sooner before the rule fails.",
                 example = "360",
                 minimum = "-1209600",
@@ -116,6 +157,8 @@ public record SafetyVerdict(
         achievedLog10 = achievedLog10 == null ? null : Figures.achievedLog10(achievedLog10);
         nominalLog10 = nominalLog10 == null ? null : Figures.achievedLog10(nominalLog10);
         marginLog10 = marginLog10 == null ? null : Figures.achievedLog10(marginLog10);
+        growthLog10 = growthLog10 == null ? null : Figures.growthLog10(growthLog10);
+        adaptedMarginLog10 = adaptedMarginLog10 == null ? null : Figures.achievedLog10(adaptedMarginLog10);
         marginK = marginK == null ? null : Figures.marginK(marginK);
         marginMm = marginMm == null ? null : Figures.marginMm(marginMm);
     }

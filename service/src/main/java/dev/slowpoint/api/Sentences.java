@@ -1,8 +1,10 @@
 package dev.slowpoint.api;
 
 import dev.slowpoint.plan.CookPlan;
+import dev.slowpoint.plan.LogReview;
 import dev.slowpoint.plan.Notice;
 import dev.slowpoint.plan.NoticeCode;
+import dev.slowpoint.plan.Replan;
 import dev.slowpoint.plan.SetpointAdvice;
 import dev.slowpoint.safety.CoolingRule;
 import java.text.MessageFormat;
@@ -38,9 +40,24 @@ final class Sentences {
         return say("OBSTACLE_" + obstacle.name(), List.of());
     }
 
+    /** Why there is no probability of missing a target. */
+    String of(CookPlan.Unknown unknown) {
+        return say("UNKNOWN_" + unknown.name(), List.of());
+    }
+
+    /** Why a cook under way does not just go on. */
+    String of(Replan.Reason reason) {
+        return say("REPLAN_" + reason.name(), List.of());
+    }
+
     /** Why the service chose a setpoint. */
     String of(SetpointAdvice advice) {
         return say("ADVICE_" + advice.reason().name(), List.of(advice.lowC(), advice.highC()));
+    }
+
+    /** What was not as it should be in a log. */
+    String of(LogReview.Deviation deviation) {
+        return say("DEVIATION_" + deviation.code().name(), deviation.values());
     }
 
     /** What a cooling rule is called. */

@@ -374,6 +374,17 @@ public record StepOutcome(
             @Schema(description = "Time on its clock; absent if its end is not reached.") @Nullable
             Milestone taken,
 
+            @Schema(
+                    description =
+                            "What is left of the limit in the worst case; negative if exceeded, absent if its end is not"
+                                    + " reached.",
+                    example = "3600",
+                    minimum = "-1209600",
+                    maximum = CookPlanAnswer.LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer leftS,
+
             @Schema(description = "Whether it is kept over the tolerances.", example = "true")
             boolean kept) {
 
@@ -408,17 +419,93 @@ public record StepOutcome(
             @Schema(description = "Id of the model in the parameter set.", example = "G-CP")
             String model,
 
-            @Schema(description = "Decimal orders.", example = "0.31", minimum = "0", maximum = "1000000") @Unit("1")
-            double growthLog10,
+            @Schema(
+                    description =
+                            "Decimal orders, the most over the tolerances and all points. Absent where the model was"
+                                    + " tested at none of the temperatures: then nothing is predicted, which does not mean no growth.",
+                    example = "0.31",
+                    minimum = "0",
+                    maximum = "1000000")
+            @Unit("1")
+            @Nullable
+            Double growthLog10,
+
+            @Schema(
+                    description = "The same for the values as given.",
+                    example = "0.2",
+                    minimum = "0",
+                    maximum = "1000000")
+            @Unit("1")
+            @Nullable
+            Double nominalLog10,
 
             @Schema(
                     description = "Whether the lag of spores after a cook was taken off; else this is an upper bound.",
                     example = "true")
-            boolean lagCounted) {
+            boolean lagCounted,
+
+            @Schema(
+                    description =
+                            "Coldest temperature the model was tested at; only where nothing is predicted. All of them"
+                                    + " stand in the sources.",
+                    example = "10",
+                    minimum = "-10",
+                    maximum = "100")
+            @Unit("Cel")
+            @Nullable
+            Double testedFromC,
+
+            @Schema(
+                    description = "Warmest temperature it was tested at; only where nothing is predicted.",
+                    example = "51",
+                    minimum = "-10",
+                    maximum = "100")
+            @Unit("Cel")
+            @Nullable
+            Double testedToC,
+
+            @Schema(
+                    description =
+                            "Longest time of a point where the organism grows and the model was not tested; only if"
+                                    + " any.",
+                    example = "95",
+                    minimum = "0",
+                    maximum = CookPlanAnswer.LONGEST)
+            @Unit("s")
+            @Nullable
+            Integer untestedS) {
 
         /** Rounds. */
         public Growth {
-            growthLog10 = Figures.growthLog10(growthLog10);
+            growthLog10 = growthLog10 == null ? null : Figures.growthLog10(growthLog10);
+            nominalLog10 = nominalLog10 == null ? null : Figures.growthLog10(nominalLog10);
+            testedFromC = testedFromC == null ? null : Figures.temperatureC(testedFromC);
+            testedToC = testedToC == null ? null : Figures.temperatureC(testedToC);
+        }
+    }
+
+    /** A limit of exposure. */
+    @Schema(
+            name = "Exposure",
+            description =
+                    "How long food may be at the temperature of the store before an organism grows or forms toxin, by"
+                            + " rule. The only statement there is for botulism spores, for which no growth rate was published.")
+    public record Exposure(
+            @Schema(description = "What grows.", example = "cBotulinumNonProteolytic")
+            String organism,
+
+            @Schema(description = "Id of the limit in the parameter set.", example = "X-CBN-1")
+            String limit,
+
+            @Schema(description = "Longest time.", example = "7", minimum = "0", maximum = "10000") @Unit("d")
+            double longestDays,
+
+            @Schema(description = "Whether this store alone is no longer.", example = "true")
+            boolean kept) {
+
+        /** Rounds, never up. */
+        public Exposure {
+            longestDays = Figures.days(longestDays);
         }
     }
 
@@ -452,10 +539,21 @@ public record StepOutcome(
 
             @Schema(description = "Organism that it is about, where it names one.", example = "listeriaMonocytogenes")
             @Nullable
-            String organism) {
+            String organism,
 
-        /** Rounds. */
+            @Schema(
+                    description =
+                            "Predicted growth meanwhile of what a store does not stop, for information: it never makes a"
+                                    + " limit longer.")
+            List<Growth> growth,
+
+            @Schema(description = "Limits of exposure at its temperature; empty where no rule names one.")
+            List<Exposure> exposures) {
+
+        /** Rounds, and copies the lists. */
         public Keeping {
+            growth = List.copyOf(growth);
+            exposures = List.copyOf(exposures);
             longestDays = longestDays == null ? null : Figures.days(longestDays);
             askedDays = Figures.days(askedDays);
         }

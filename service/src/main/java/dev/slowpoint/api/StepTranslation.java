@@ -115,6 +115,8 @@ final class StepTranslation {
                                 limit.stage().toC(),
                                 (int) limit.stage().longestS(),
                                 taken(limit.seconds()),
+                                PlanTranslation.whole(Math.floor(limit.stage().longestS()
+                                        - limit.seconds().late())),
                                 limit.kept()))
                         .toList(),
                 cooling.levels().stream()
@@ -131,7 +133,12 @@ final class StepTranslation {
                 keeping.asked() / S_PER_DAY,
                 Words.of(keeping.basis()),
                 keeping.limit(),
-                keeping.hazard().map(Words::of).orElse(null));
+                keeping.hazard().map(Words::of).orElse(null),
+                growth(keeping.growth()),
+                keeping.exposures().stream()
+                        .map(e -> new StepOutcome.Exposure(
+                                Words.of(e.hazard()), e.limit(), e.longest() / S_PER_DAY, e.kept()))
+                        .toList());
     }
 
     private static StepOutcome.Reheating reheating(Outcome.Reheating reheating) {
@@ -147,9 +154,18 @@ final class StepTranslation {
                 reheating.killStep());
     }
 
-    private static List<StepOutcome.Growth> growth(List<Outcome.Growth> growth) {
+    /** Predicted growth; no number where the model was tested at none of the temperatures. */
+    static List<StepOutcome.Growth> growth(List<Outcome.Growth> growth) {
         return growth.stream()
-                .map(g -> new StepOutcome.Growth(Words.of(g.hazard()), g.model(), g.log10(), g.lagCounted()))
+                .map(g -> new StepOutcome.Growth(
+                        Words.of(g.hazard()),
+                        g.model(),
+                        g.predicted() ? g.log10() : null,
+                        g.predicted() ? g.nominalLog10() : null,
+                        g.lagCounted(),
+                        g.predicted() ? null : g.testedFromC(),
+                        g.predicted() ? null : g.testedToC(),
+                        g.untestedS() > 0.0 ? PlanTranslation.up(g.untestedS()) : null))
                 .toList();
     }
 

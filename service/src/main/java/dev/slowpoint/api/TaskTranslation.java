@@ -7,13 +7,16 @@ import dev.slowpoint.heat.StartField;
 import dev.slowpoint.plan.ChillTask;
 import dev.slowpoint.plan.CookTask;
 import dev.slowpoint.plan.Knowledge;
+import dev.slowpoint.plan.LogTask;
 import dev.slowpoint.plan.Refusal;
 import dev.slowpoint.plan.Step;
+import dev.slowpoint.plan.Stirring;
 import dev.slowpoint.safety.Purpose;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Turns a request into a question for the planner: names looked up, millimetres made metres, a size made of a mass, nothing else computed. */
@@ -71,7 +74,12 @@ final class TaskTranslation {
                         optional(tolerances.bathK()),
                         optional(tolerances.readingK())),
                 new CookTask.Pack(
-                        request.pack().rawGarlicOrHerbs(), request.pack().salted()),
+                        request.pack().rawGarlicOrHerbs(),
+                        request.pack().salted(),
+                        optional(request.pack().saltPercent()),
+                        optional(request.pack().waterActivity()),
+                        request.pack().soldOrSupplied(),
+                        request.pack().sealedWhileChilled()),
                 request.then().stream().map(TaskTranslation::step).toList());
     }
 
@@ -104,6 +112,49 @@ final class TaskTranslation {
                         optional(request.tolerances().startK()),
                         OptionalDouble.empty(),
                         OptionalDouble.empty()));
+    }
+
+    /**
+     * The question of a request about a log.
+     *
+     * @throws Refusal when it names a food or a texture class that the parameter set does not know, or a mass that does not fit
+     */
+    static LogTask task(LogReviewRequest request, Knowledge knowledge) {
+        Food food = food(request.food(), knowledge);
+        Condition condition = request.food().condition() == Condition.COOKED ? Condition.COOKED : food.condition();
+        Geometry geometry = request.geometry();
+        LogReviewRequest.Start start = request.start();
+        Optional<LogTask.Piece> piece = Optional.empty();
+        if (geometry != null && start != null) {
+            PieceTranslation translated = new PieceTranslation(geometry, food, knowledge.thermal());
+            piece = Optional.of(new LogTask.Piece(
+                    translated.body(),
+                    translated.arrangement(),
+                    field(start.temperatureC(), start.coreC(), start.surfaceC()),
+                    Objects.requireNonNullElse(request.stirring(), Stirring.STILL),
+                    new CookTask.Tolerances(
+                            OptionalDouble.empty(),
+                            OptionalDouble.empty(),
+                            OptionalDouble.empty(),
+                            OptionalDouble.empty())));
+        }
+        return new LogTask(
+                food,
+                Objects.requireNonNullElseGet(request.food().form(), food::usualForm),
+                condition,
+                optional(request.food().fatPercent()),
+                Objects.requireNonNullElse(
+                        request.purpose(), condition == Condition.COOKED ? Purpose.REHEAT : Purpose.SERVE),
+                request.eater(),
+                Optional.ofNullable(request.rule()),
+                Optional.ofNullable(request.coolingRule()),
+                Set.copyOf(request.aspects()),
+                new LogTask.Sensor(
+                        request.sensor().place(),
+                        optional(request.sensor().errorK()),
+                        optional(request.sensor().intervalS())),
+                new LogTask.Log(request.timesS(), request.temperaturesC(), optional(request.longestGapS())),
+                piece);
     }
 
     private static StartField field(@Nullable Double evenC, @Nullable Double coreC, @Nullable Double surfaceC) {

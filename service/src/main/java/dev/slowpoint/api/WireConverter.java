@@ -11,7 +11,7 @@ import org.springframework.http.converter.AbstractHttpMessageConverter;
 /** Carries the records of this package over HTTP in one representation, and nothing else. */
 final class WireConverter extends AbstractHttpMessageConverter<Record> {
 
-    /** Longest body that is read. */
+    /** Longest body that is read, where the request does not say otherwise by {@link LongestBody}. */
     static final int LONGEST_BODY = 64 * 1024;
 
     private final Wire wire;
@@ -28,20 +28,27 @@ final class WireConverter extends AbstractHttpMessageConverter<Record> {
 
     @Override
     protected Record readInternal(Class<? extends Record> type, HttpInputMessage message) throws IOException {
-        refuseCoding(message.getHeaders());
-        if (message.getHeaders().getContentLength() > LONGEST_BODY) {
-            throw tooLarge();
-        }
-        byte[] body = message.getBody().readNBytes(LONGEST_BODY + 1);
-        if (body.length > LONGEST_BODY) {
-            throw tooLarge();
-        }
-        return RequestReader.read(body, wire, type);
+        return RequestReader.read(body(message, type), wire, type);
     }
 
-    private static RequestRefused tooLarge() {
-        return new RequestRefused(Fault.of(
-                Pointer.BODY, ProblemCode.BODY_TOO_LARGE, "The body is longer than " + LONGEST_BODY + " bytes."));
+    /** The whole body, as long as the request may be at most. */
+    static byte[] body(HttpInputMessage message, Class<? extends Record> type) throws IOException {
+        refuseCoding(message.getHeaders());
+        LongestBody said = type.getAnnotation(LongestBody.class);
+        int longest = said == null ? LONGEST_BODY : said.value();
+        if (message.getHeaders().getContentLength() > longest) {
+            throw tooLarge(longest);
+        }
+        byte[] body = message.getBody().readNBytes(longest + 1);
+        if (body.length > longest) {
+            throw tooLarge(longest);
+        }
+        return body;
+    }
+
+    private static RequestRefused tooLarge(int longest) {
+        return new RequestRefused(
+                Fault.of(Pointer.BODY, ProblemCode.BODY_TOO_LARGE, "The body is longer than " + longest + " bytes."));
     }
 
     private static void refuseCoding(HttpHeaders headers) {

@@ -20,7 +20,8 @@ import java.util.Set;
  * @param hazards plain ids of what can be in it, for the catalogue
  * @param origins where the composition and the freezing point come from
  * @param doneness core temperatures at which it is usually eaten; empty when none is known
- * @param wild whether it is a fish that may carry parasites from what it ate; unknown counts as wild
+ * @param wild whether it is a fish or game that may carry parasites from what it ate; a fish of unknown origin counts as
+ *     wild
  */
 public record Food(
         String id,

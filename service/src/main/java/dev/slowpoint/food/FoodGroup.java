@@ -26,7 +26,7 @@ public enum FoodGroup {
     EGG_IN_SHELL,
     /** Beaten egg, custard and other mixes with egg. */
     EGG_MIX,
-    /** Vegetables. */
+    /** Vegetables, and boiled grain. */
     VEGETABLE,
     /** Fruit. */
     FRUIT,

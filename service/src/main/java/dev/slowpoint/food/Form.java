@@ -13,7 +13,9 @@ public enum Form {
     /** Minced or ground. */
     MINCED,
     /** Formed from pieces. */
-    FORMED;
+    FORMED,
+    /** Filled with something else, which heats through last. */
+    STUFFED;
 
     /** Whether only the outside can carry what a knife or a hand brought. */
     public boolean intact() {

@@ -6,8 +6,8 @@ import org.jspecify.annotations.Nullable;
  * A body cut into cells: the flows between them, through the faces and from the bath, and the tridiagonal matrix of
  * their linearisation. The heart of the solver; both ways of stepping in time work on it.
  *
- * <p>State: enthalpy per volume of each node [J/m3], and, where the water has a temperature of its own, that temperature
- * [C] as one more unknown behind the node of the near face.
+ * <p>State: enthalpy per volume of each node [J/m3], and, where the water has a temperature of its own or ramps, that
+ * temperature [C] as one more unknown behind the node of the near face.
  */
 final class Cells {
 
@@ -34,6 +34,8 @@ final class Cells {
     private @Nullable Face far;
     private double farMediumC;
     private @Nullable Heater heater;
+    private boolean waterMoves;
+    private double drift;
     private double loadPerCapacity;
 
     private double nearFall;
@@ -80,6 +82,8 @@ final class Cells {
         far = twoFaced ? new Face(other, reach) : null;
         farMediumC = other.temperatureC();
         heater = stage.bath().map(Heater::new).orElse(null);
+        waterMoves = heater != null || stage.rampsToC().isPresent();
+        drift = (stage.mediumAtEndC() - nearMediumC) / stage.duration();
         waterPower = 0.0;
         waterLoss = 0.0;
         waterPowerSlope = 0.0;
@@ -91,7 +95,7 @@ final class Cells {
 
     /** Index of the last unknown: the near face, or the water behind it. */
     int lastUnknown() {
-        return heater == null ? last : last + 1;
+        return waterMoves ? last + 1 : last;
     }
 
     /** Temperatures, slopes and flows at a state, from which the matrix is made. */
@@ -99,10 +103,13 @@ final class Cells {
         for (int i = 0; i <= last; i++) {
             material.read(state[i], i, temperaturesC, temperatureSlopes, theta, diffusivities);
         }
+        if (!waterMoves) {
+            return;
+        }
+        double waterC = state[last + 1];
+        temperaturesC[last + 1] = waterC;
+        temperatureSlopes[last + 1] = 1.0;
         if (heater != null) {
-            double waterC = state[last + 1];
-            temperaturesC[last + 1] = waterC;
-            temperatureSlopes[last + 1] = 1.0;
             waterPowerSlope = heater.powerSlope(waterC);
             waterLossSlope = heater.lossesSlope(waterC);
         }
@@ -120,7 +127,7 @@ final class Cells {
             rates[i] = outer - inner;
             inner = outer;
         }
-        double mediumC = heater == null ? nearMediumC : temperaturesC[last + 1];
+        double mediumC = waterMoves ? temperaturesC[last + 1] : nearMediumC;
         double through = near.flow(temperaturesC[last], mediumC);
         rates[last] = through - inner;
         faceFlow += through;
@@ -128,6 +135,8 @@ final class Cells {
             waterPower = heater.power(mediumC);
             waterLoss = heater.losses(mediumC);
             rates[last + 1] = (waterPower - waterLoss) / heater.capacity() - loadPerCapacity * through;
+        } else if (waterMoves) {
+            rates[last + 1] = drift;
         }
     }
 
@@ -139,7 +148,7 @@ final class Cells {
     /** The same with the change of the flows that goes with a change of state, by the linearisation of the matrix. */
     Heat heat(double time, double[] change) {
         double flow = faceFlow - nearFall * change[last] - farFall * change[0];
-        if (heater == null) {
+        if (!waterMoves) {
             return new Heat(time * flow, 0.0, 0.0);
         }
         double warmer = change[last + 1];
@@ -179,12 +188,12 @@ final class Cells {
         double factor = (massBelow[last] - gIn * diffusivities[last - 1]) * pivot;
         lower[last] = factor;
         inverse[last] = 1.0 / (massDiagonal[last] + gIn * d + fall - factor * high);
-        if (heater != null) {
+        if (waterMoves) {
             double film = weight * near.film();
             upper[last] = -film * inverse[last];
             double down = -loadPerCapacity * fall * inverse[last];
             lower[last + 1] = down;
-            double net = (waterPowerSlope - waterLossSlope) / heater.capacity();
+            double net = heater == null ? 0.0 : (waterPowerSlope - waterLossSlope) / heater.capacity();
             inverse[last + 1] = 1.0 / (1.0 - weight * net + loadPerCapacity * film + down * film);
         }
     }
@@ -227,18 +236,21 @@ final class Cells {
             behind = here;
             here = ahead;
         }
-        double mediumC = heater == null ? nearMediumC : at[last + 1];
+        double mediumC = waterMoves ? at[last + 1] : nearMediumC;
         double through = near.flow(material.temperatureC(at[last]), mediumC);
         faceFlow += through;
         above = weight * (through - inner) + massBelow[last] * behind + massDiagonal[last] * here - lower[last] * above;
         x[last] = above * inverse[last];
-        if (heater == null) {
+        if (!waterMoves) {
             substitute(x, last);
             return;
         }
-        waterPower = heater.power(mediumC);
-        waterLoss = heater.losses(mediumC);
-        double rate = (waterPower - waterLoss) / heater.capacity() - loadPerCapacity * through;
+        double rate = drift;
+        if (heater != null) {
+            waterPower = heater.power(mediumC);
+            waterLoss = heater.losses(mediumC);
+            rate = (waterPower - waterLoss) / heater.capacity() - loadPerCapacity * through;
+        }
         x[last + 1] = (weight * rate + carried[last + 1] - lower[last + 1] * above) * inverse[last + 1];
         substitute(x, last + 1);
     }
@@ -262,7 +274,7 @@ final class Cells {
             here = ahead;
         }
         result[last] = scale * rates[last] + massBelow[last] * behind + massDiagonal[last] * here;
-        if (heater != null) {
+        if (waterMoves) {
             result[last + 1] = scale * rates[last + 1] + v[last + 1];
         }
     }
@@ -282,7 +294,7 @@ final class Cells {
             below = result[i] - massUpper[i] * below;
             result[i] = below;
         }
-        if (heater != null) {
+        if (waterMoves) {
             result[last + 1] = rates[last + 1];
         }
     }
@@ -308,7 +320,7 @@ final class Cells {
 
     /** Widest difference of temperature between a face, the middle or first node and what the faces see [K]. */
     double spreadK() {
-        double mediumC = heater == null ? nearMediumC : temperaturesC[last + 1];
+        double mediumC = waterMoves ? temperaturesC[last + 1] : nearMediumC;
         double low = Math.min(Math.min(temperaturesC[0], temperaturesC[last]), temperaturesC[last / 2]);
         double high = Math.max(Math.max(temperaturesC[0], temperaturesC[last]), temperaturesC[last / 2]);
         if (near.film() > 0.0) {
@@ -324,7 +336,7 @@ final class Cells {
 
     /** Temperature of the coldest medium in sight [C]. */
     double coldestMediumC() {
-        double nearC = heater == null ? nearMediumC : temperaturesC[last + 1];
+        double nearC = waterMoves ? temperaturesC[last + 1] : nearMediumC;
         return far == null ? nearC : Math.min(nearC, farMediumC);
     }
 }

@@ -29,6 +29,12 @@ public final class Conduction {
     /** How closely a stage ends at its level [K]. */
     private static final double LEVEL_K = 1e-3;
 
+    /** Media nearer to each other than this are the same [K]. */
+    private static final double SAME_K = 1e-9;
+
+    /** How much a kink of the medium may amount to in the first step after it [K]. */
+    private static final double KINK_K = 0.3;
+
     /** The least error of temperature that is worth a step [K]. */
     private static final double FINEST_K = 1e-3;
 
@@ -51,6 +57,8 @@ public final class Conduction {
     private final double[] rates;
     private final double[] slopesNow;
     private double waterC;
+    private double keptStep;
+    private double slopeBefore;
 
     private double[] times = new double[48];
     private double[] temperaturesC;
@@ -169,6 +177,9 @@ public final class Conduction {
     /** The coldest medium of a stage [C]; an insulated face sees none. */
     private static double coldest(Stage stage) {
         double coldestC = mediumC(stage.surroundings());
+        if (stage.rampsToC().isPresent() && stage.surroundings().filmCoefficient() > 0.0) {
+            coldestC = Math.min(coldestC, stage.mediumAtEndC());
+        }
         if (stage.farSurroundings().isPresent()) {
             coldestC = Math.min(coldestC, mediumC(stage.farSurroundings().get()));
         }
@@ -195,9 +206,11 @@ public final class Conduction {
         waterC = Double.NaN;
         boolean bathed = false;
         for (int s = 0; s < stageEnds.length; s++) {
-            time = runStage(stages.get(s), time);
+            Stage stage = stages.get(s);
+            time = runStage(stage, time, s > 0 && goesOn(stages.get(s - 1), stage));
             stageEnds[s] = time;
-            bathed |= stages.get(s).bath().isPresent();
+            slopeBefore = (stage.mediumAtEndC() - stage.surroundings().temperatureC()) / stage.duration();
+            bathed |= movingMedium(stage);
         }
         double volume = 1.0 / (mesh.layout().shapeExponent() + 1.0);
         return new TemperatureHistory(
@@ -229,18 +242,37 @@ public final class Conduction {
         return sum;
     }
 
-    private double runStage(Stage stage, double begin) {
+    private static boolean movingMedium(Stage stage) {
+        return stage.bath().isPresent() || stage.rampsToC().isPresent();
+    }
+
+    /**
+     * Whether a stage goes on where a ramp, or what leads to one, left the medium: then only the slope of the medium has a
+     * kink, the field stays smooth, and the time step is kept.
+     */
+    private static boolean goesOn(Stage before, Stage stage) {
+        return (before.rampsToC().isPresent() || stage.rampsToC().isPresent())
+                && before.bath().isEmpty()
+                && stage.bath().isEmpty()
+                && before.until().isEmpty()
+                && before.farSurroundings().equals(stage.farSurroundings())
+                && before.surroundings()
+                        .equals(stage.surroundings().at(before.surroundings().temperatureC()))
+                && Math.abs(before.mediumAtEndC() - stage.surroundings().temperatureC()) < SAME_K;
+    }
+
+    private double runStage(Stage stage, double begin, boolean goesOn) {
         enter(stage);
         boolean calm = prepare();
         int startSample = sample(begin, stage);
         double end = begin + stage.duration();
         double time = begin;
-        double step = Math.min(stage.duration(), firstStep());
+        double step = goesOn ? stepAfterKink(stage) : Math.min(stage.duration(), firstStep());
         Optional<CoreLevel> level = stage.until();
         if (level.isPresent() && beyond(level.get(), state) >= 0.0) {
             return begin;
         }
-        boolean first = true;
+        boolean first = !goesOn;
         for (int count = 0; time < end; count++) {
             if (count > MAX_STEPS) {
                 throw new IllegalStateException("the solver needs more than " + MAX_STEPS + " steps");
@@ -274,13 +306,19 @@ public final class Conduction {
             if (reached) {
                 return time;
             }
-            step = dt * Math.min(4.0, 0.9 * root(1.0 / Math.max(error, 1e-8), stepper.errorOrder()));
+            // A step cut short by the end of its stage says little about how long the next one may be.
+            double foretold = dt * Math.min(4.0, 0.9 * root(1.0 / Math.max(error, 1e-8), stepper.errorOrder()));
+            keptStep = dt < step ? Math.max(foretold, Math.min(step, 4.0 * foretold)) : foretold;
+            step = foretold;
         }
         return end;
     }
 
     private void enter(Stage stage) {
         cells.enter(stage, reach, mesh.layout().twoFaced());
+        if (stage.rampsToC().isPresent()) {
+            waterC = stage.surroundings().temperatureC();
+        }
         stage.bath().ifPresent(bath -> {
             double startC = bath.startC().orElse(waterC);
             if (Double.isNaN(startC)) {
@@ -308,6 +346,13 @@ public final class Conduction {
     /** A step in which heat passes through a few thousandths of the body; the error control takes it from there. */
     private double firstStep() {
         return 1e-3 * reach * reach / Math.max(cells.smallestDiffusivity(), 1e-9);
+    }
+
+    /** The step kept over a kink of the medium: the sharper the kink, the shorter, down to that of a fresh start. */
+    private double stepAfterKink(Stage stage) {
+        double kink =
+                Math.abs((stage.mediumAtEndC() - stage.surroundings().temperatureC()) / stage.duration() - slopeBefore);
+        return Math.min(keptStep, Math.max(firstStep(), KINK_K / Math.max(kink, 1e-9)));
     }
 
     /** How far a state is beyond a level [K]; below zero when it has not got there. */
@@ -364,7 +409,7 @@ public final class Conduction {
             temperaturesC[at + i] = cells.temperatureC(i);
             slopes[at + i] = slopesNow[i] * cells.temperatureSlope(i);
         }
-        if (stage.bath().isPresent()) {
+        if (movingMedium(stage)) {
             waterC = state[last + 1];
             mediumC[samples] = waterC;
             mediumSlopes[samples] = rates[last + 1];

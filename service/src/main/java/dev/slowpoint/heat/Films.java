@@ -17,7 +17,10 @@ record Films(Body body, StandIn standIn, double conductivity, double firstC) {
         if (film == 0.0 || Conduction.sears(surroundings)) {
             return stage;
         }
-        double left = surroundings.temperatureC() < firstC ? StandIn.COOLING_EXACT_AT : StandIn.EXACT_AT;
+        // A recorded bath wobbles around its setpoint; that is no cooling.
+        double left = stage.rampsToC().isEmpty() && surroundings.temperatureC() < firstC
+                ? StandIn.COOLING_EXACT_AT
+                : StandIn.EXACT_AT;
         double inner = body.filmThroughShell(film);
         double biot = inner * body.reach() / conductivity;
         double equalBiot = biot == standIn.biot() ? biot : body.equalTimeBiot(standIn, biot, left);
@@ -30,6 +33,7 @@ record Films(Body body, StandIn standIn, double conductivity, double firstC) {
                         surroundings.withFilm(equal),
                         stage.farSurroundings(),
                         stage.bath(),
+                        stage.rampsToC(),
                         stage.until(),
                         stage.duration());
     }

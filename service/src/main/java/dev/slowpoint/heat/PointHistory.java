@@ -69,6 +69,17 @@ public final class PointHistory {
         return new PointHistory(t, y, s);
     }
 
+    /** The same history, warmer by a difference [K]. */
+    public PointHistory warmerBy(double differenceK) {
+        double[] t = new double[times.length];
+        double[] s = new double[times.length];
+        for (int i = 0; i < times.length; i++) {
+            t[i] = temperatureC(i) + differenceK;
+            s[i] = slope(i);
+        }
+        return new PointHistory(times, t, s, 0, 1);
+    }
+
     /** Number of samples, at least two. */
     public int samples() {
         return times.length;
@@ -151,6 +162,42 @@ public final class PointHistory {
             sum += secondsAtOrAbove(levelC, i, times[i], to);
         }
         return sum;
+    }
+
+    /** Seconds from {@code from} to {@code until} during which the temperature is at or above {@code levelC}. */
+    public double secondsAtOrAbove(double levelC, double from, double until) {
+        double sum = 0.0;
+        for (int i = pieceAt(from); i + 1 < times.length && times[i] < until; i++) {
+            sum += secondsAtOrAbove(levelC, i, Math.max(times[i], from), Math.min(times[i + 1], until));
+        }
+        return sum;
+    }
+
+    /**
+     * Sorts the seconds from {@code from} to {@code until} by levels, in one pass however many they are.
+     *
+     * @param levelsC rising [C]
+     * @param above seconds spent wholly at or above a level and below the next are added to the element of that level
+     * @param crossed where a piece passes a level, its seconds at or above it are added to the element of that level
+     */
+    public void sortSeconds(double[] levelsC, double[] above, double[] crossed, double from, double until) {
+        for (int i = pieceAt(from); i + 1 < times.length && times[i] < until; i++) {
+            double start = Math.max(times[i], from);
+            double end = Math.min(times[i + 1], until);
+            if (!(end > start)) {
+                continue;
+            }
+            double startC = start == times[i] ? temperatureC(i) : inPieceC(i, start);
+            double endC = end == times[i + 1] ? temperatureC(i + 1) : inPieceC(i, end);
+            int found = Arrays.binarySearch(levelsC, Math.min(startC, endC));
+            int level = found >= 0 ? found : -found - 2;
+            if (level >= 0) {
+                above[level] += end - start;
+            }
+            for (int next = level + 1; next < levelsC.length && levelsC[next] <= Math.max(startC, endC); next++) {
+                crossed[next] += secondsAtOrAbove(levelsC[next], i, start, end);
+            }
+        }
     }
 
     /** Seconds from {@code from} to {@code until} during which the temperature is below {@code levelC}. */

@@ -46,12 +46,17 @@ public record StandIn(double reach, double shapeExponent, double biot, double ea
 
     /** The stand-in with its largest error taken to the late side: everything takes longer by the share it may be early. */
     public StandIn late() {
-        return stretched(1.0 + earlyBy);
+        return turned(1.0);
     }
 
     /** The stand-in with its largest error taken to the early side. */
     public StandIn early() {
-        return stretched(1.0 / (1.0 + lateBy));
+        return turned(-1.0);
+    }
+
+    /** The stand-in with a share of its error taken to one side: from -1 (early) over 0 (as it is) to 1 (late). */
+    public StandIn turned(double way) {
+        return stretched(way >= 0.0 ? 1.0 + way * earlyBy : 1.0 / (1.0 - way * lateBy));
     }
 
     /** At the same Biot number times go with the square of the reach. */

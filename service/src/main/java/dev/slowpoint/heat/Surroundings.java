@@ -50,6 +50,11 @@ public record Surroundings(double temperatureC, double filmCoefficient, double h
         return new Surroundings(temperatureC, filmCoefficient, heatFlux, limitC);
     }
 
+    /** The same medium at another temperature [C]. */
+    public Surroundings at(double mediumC) {
+        return new Surroundings(mediumC, filmCoefficient, heatFlux, wetLimitC);
+    }
+
     /** The same with another film coefficient [W/m2K]. */
     public Surroundings withFilm(double film) {
         return new Surroundings(temperatureC, film, heatFlux, wetLimitC);

@@ -67,6 +67,27 @@ public final class TemperatureHistory {
         this.heatBalance = heatBalance;
     }
 
+    /** The same history, the body warmer all through by a difference [K]; the account of the heat is left as it was. */
+    public TemperatureHistory warmerBy(double differenceK) {
+        double[] warmer = temperaturesC.clone();
+        for (int i = 0; i < warmer.length; i++) {
+            warmer[i] += differenceK;
+        }
+        return new TemperatureHistory(
+                times,
+                warmer,
+                slopes,
+                positions,
+                volumeShares,
+                sparseShares,
+                shapeExponent,
+                reach,
+                twoFaced,
+                stageEnds,
+                bath,
+                heatBalance);
+    }
+
     /** Number of samples. */
     public int samples() {
         return times.length;

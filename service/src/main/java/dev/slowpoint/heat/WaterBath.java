@@ -28,6 +28,28 @@ public record WaterBath(
     /** Heat capacity of water [J/(kg K)] at 40 C (Choi and Okos 1986, component equations). */
     public static final double WATER_J_PER_KG_K = 4181.0;
 
+    /** Any volume of water does for a bath that takes up no heat from food [J/K]. */
+    private static final double ANY_HEAT_CAPACITY = 1000.0 * WATER_J_PER_KG_K;
+
+    /**
+     * Water without a heater that nears a room exponentially, whatever food lies in it.
+     *
+     * @param startC of the water [C]
+     * @param roomC of the room [C]
+     * @param timeConstant [s], greater than zero
+     */
+    public static WaterBath cooling(double startC, double roomC, double timeConstant) {
+        return new WaterBath(
+                OptionalDouble.of(startC),
+                roomC,
+                ANY_HEAT_CAPACITY,
+                0.0,
+                ANY_HEAT_CAPACITY / timeConstant,
+                0.0,
+                roomC,
+                0.0);
+    }
+
     /** Refuses what is not finite or out of range. */
     public WaterBath {
         if (!(heatCapacity > 0.0) || Double.isInfinite(heatCapacity)) {

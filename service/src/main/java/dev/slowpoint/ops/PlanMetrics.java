@@ -21,6 +21,9 @@ public class PlanMetrics {
     /** Chill plans, by whether the cooling rule is kept, group of food and parameter set. */
     public static final String CHILLS = "slowpoint.chills";
 
+    /** Reviews of logs, by verdict, group of food and parameter set. */
+    public static final String REVIEWS = "slowpoint.reviews";
+
     /** Warnings, by code. */
     public static final String WARNINGS = "slowpoint.warnings";
 
@@ -75,6 +78,23 @@ public class PlanMetrics {
         Counter.builder(CHILLS)
                 .description("Chill plans answered")
                 .tag("kept", Boolean.toString(kept))
+                .tag("group", group.name().toLowerCase(Locale.ROOT))
+                .tag("parameter.set", parameterSet)
+                .register(registry)
+                .increment();
+    }
+
+    /**
+     * Counts a review of a log.
+     *
+     * @param verdict a word of the contract
+     * @param group of its food
+     * @param parameterSet version of a parameter set that is installed
+     */
+    public void reviewed(String verdict, FoodGroup group, String parameterSet) {
+        Counter.builder(REVIEWS)
+                .description("Reviews of logs answered")
+                .tag("verdict", verdict)
                 .tag("group", group.name().toLowerCase(Locale.ROOT))
                 .tag("parameter.set", parameterSet)
                 .register(registry)

@@ -3,9 +3,15 @@ package dev.slowpoint.parameters;
 import dev.slowpoint.food.Film;
 import dev.slowpoint.plan.Defaults;
 import dev.slowpoint.plan.Knowledge;
+import dev.slowpoint.plan.LogDefaults;
+import dev.slowpoint.plan.Range;
+import dev.slowpoint.plan.ReplanDefaults;
+import dev.slowpoint.plan.Spreads;
 import dev.slowpoint.plan.VesselDefaults;
+import dev.slowpoint.safety.Plausibility;
 import dev.slowpoint.safety.SafetyKnowledge;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.SortedMap;
@@ -32,6 +38,7 @@ public record ParameterSet(
     }
 
     private static final double MM_PER_M = 1000.0;
+    private static final double SECONDS_PER_MINUTE = 60.0;
     private static final double SECONDS_PER_HOUR = 3600.0;
     private static final String DEFAULTS = "defaults.csv";
 
@@ -60,7 +67,10 @@ public record ParameterSet(
                 NoticeFiles.read(files),
                 planDefaults(defaults),
                 vesselDefaults(defaults, films),
-                AfterFiles.read(files, defaults, films, safety.cooling()));
+                AfterFiles.read(files, defaults, films, safety.cooling()),
+                spreads(defaults),
+                logDefaults(defaults),
+                replanDefaults(defaults));
         return new ParameterSet(files.version(), status, released, files.digest(), knowledge, defaults);
     }
 
@@ -71,6 +81,50 @@ public record ParameterSet(
                 values.number("trapped_air_conductivity", "W/(m K)"),
                 Objects.requireNonNull(films.get(values.id("film_face_in_air"))),
                 values.number("room_temperature", "C"));
+    }
+
+    /** The distributions are fixed; the file says which they are and why, so that a set that asks for others is refused. */
+    private static Spreads spreads(NamedValues values) {
+        requireWord(values, "distribution_of_tolerances", "uniform");
+        requireWord(values, "distribution_of_films", "log-triangular");
+        return new Spreads(
+                values.number("spread_of_conductivity", "-"),
+                values.number("spread_of_conductivity_plants", "-"),
+                List.of(
+                        values.origin("distribution_of_tolerances"),
+                        values.origin("distribution_of_films"),
+                        values.origin("spread_of_conductivity"),
+                        values.origin("spread_of_conductivity_plants")));
+    }
+
+    private static void requireWord(NamedValues values, String name, String word) {
+        if (!values.id(name).equals(word)) {
+            throw values.fault(name, "must be " + word + ", the only one there is");
+        }
+    }
+
+    private static LogDefaults logDefaults(NamedValues values) {
+        return new LogDefaults(
+                values.number("log_sensor_error", "K"),
+                new Plausibility(
+                        values.number("log_longest_gap", "s"),
+                        values.number("log_lowest_reading", "C"),
+                        values.number("log_highest_reading", "C"),
+                        values.number("log_fastest_change", "K/s"),
+                        values.number("log_step", "K"),
+                        SECONDS_PER_MINUTE * values.number("log_stuck", "min"),
+                        values.number("log_stuck_after", "K")));
+    }
+
+    private static ReplanDefaults replanDefaults(NamedValues values) {
+        return new ReplanDefaults(
+                values.number("bath_log_gap", "min") * SECONDS_PER_MINUTE,
+                values.number("bath_log_tolerance", "K"),
+                new Range(
+                        values.number("bath_heating_rate", "K/min") / SECONDS_PER_MINUTE,
+                        values.number("bath_heating_rate_low", "K/min") / SECONDS_PER_MINUTE,
+                        values.number("bath_heating_rate_high", "K/min") / SECONDS_PER_MINUTE),
+                values.number("core_probe_error", "K"));
     }
 
     private static Defaults planDefaults(NamedValues values) {

@@ -4,7 +4,10 @@ import dev.slowpoint.food.FoodGroup;
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.heat.Exp;
 import dev.slowpoint.safety.CardinalGrowth;
+import dev.slowpoint.safety.CentralKinetics;
+import dev.slowpoint.safety.Clause;
 import dev.slowpoint.safety.GrowthLaw;
+import dev.slowpoint.safety.GrowthScope;
 import dev.slowpoint.safety.GrowthSubject;
 import dev.slowpoint.safety.Hazard;
 import dev.slowpoint.safety.InactivationLine;
@@ -14,15 +17,18 @@ import dev.slowpoint.safety.Rat2Growth;
 import dev.slowpoint.safety.Requirement;
 import dev.slowpoint.safety.Rule;
 import dev.slowpoint.safety.RuleBook;
+import dev.slowpoint.safety.RuleLimits;
 import dev.slowpoint.safety.SafetyKnowledge;
 import dev.slowpoint.safety.SquareRootGrowth;
 import dev.slowpoint.safety.TimeTable;
+import dev.slowpoint.safety.Topic;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -36,11 +42,13 @@ final class SafetyFiles {
     /** Names of all files read here, in the order of reading. */
     static final List<String> NAMES = List.of(
             "inactivation.csv",
+            "central-kinetics.csv",
             "tables.csv",
             "fsis-tables.csv",
             "treatment-tables.csv",
             "rules.csv",
             "requirements.csv",
+            "clauses.csv",
             "growth.csv",
             "limits.csv");
 
@@ -63,24 +71,28 @@ final class SafetyFiles {
         SafetyFiles files = new SafetyFiles(bytes);
         Map<String, InactivationLine> lines = files.lines();
         Map<String, TimeTable> tables = files.tables();
-        RuleBook rules = files.rules(files.provisions(lines, tables));
+        RuleBook rules = files.rules(files.provisions(lines, tables), files.clauses());
         Map<String, GrowthLaw> growth = new LinkedHashMap<>();
         Map<Hazard, GrowthLaw> whileWarming = new LinkedHashMap<>();
         files.readGrowth(growth, whileWarming);
         SafetyLimits limits = new SafetyLimits(files.table("limits.csv"));
+        Map<String, RuleLimits> byRule = files.ruleLimits(limits, rules);
+        RuleLimits usual = Objects.requireNonNull(byRule.get(rules.defaultRule()));
         return new SafetyKnowledge(
                 rules,
                 lines,
+                files.central(),
                 tables,
                 growth,
                 limits.warmUpGrowth(whileWarming),
                 limits.heatAdaptation(),
-                limits.warmUp(),
+                usual.warmUp(),
                 limits.cooling(),
                 limits.freezing(),
                 limits.exposure(),
-                limits.coldStorage(),
-                limits.hotHolding());
+                usual.coldStorage(),
+                limits.hotHolding(),
+                byRule);
     }
 
     private CsvTable table(String name) {
@@ -107,6 +119,29 @@ final class SafetyFiles {
                             row.provenance()));
         }
         return lines;
+    }
+
+    private List<CentralKinetics> central() {
+        List<CentralKinetics> central = new ArrayList<>();
+        for (CsvTable.Row row : table("central-kinetics.csv").rowsUniqueBy("id")) {
+            central.add(new CentralKinetics(
+                    new InactivationLine(
+                            row.text("id"),
+                            row.word(Hazard.class, "hazard"),
+                            row.text("matrix"),
+                            row.number("reference_c"),
+                            row.number("d_s"),
+                            row.number("z_k"),
+                            row.optionalNumber("z_above_reference_k"),
+                            row.number("lowest_tested_c"),
+                            row.number("highest_tested_c"),
+                            "probability of missing a target",
+                            row.provenance()),
+                    words(row, "foods", FoodGroup.class),
+                    row.number("spread_log10_d"),
+                    row.provenance("spread_mark", "spread_source")));
+        }
+        return central;
     }
 
     private Map<String, TimeTable> tables() {
@@ -179,7 +214,7 @@ final class SafetyFiles {
                 head.provenance());
     }
 
-    private RuleBook rules(List<Provision> provisions) {
+    private RuleBook rules(List<Provision> provisions, List<Clause> clauses) {
         List<Rule> rules = new ArrayList<>();
         Optional<String> chosen = Optional.empty();
         for (CsvTable.Row row : table("rules.csv").rowsUniqueBy("id")) {
@@ -200,7 +235,49 @@ final class SafetyFiles {
         return new RuleBook(
                 rules,
                 chosen.orElseThrow(() -> new IllegalArgumentException("rules.csv: no rule is the default")),
-                provisions);
+                provisions,
+                clauses);
+    }
+
+    /** What counts with each rule; what is the rule's own must be among its clauses, and nothing else is. */
+    private Map<String, RuleLimits> ruleLimits(SafetyLimits limits, RuleBook book) {
+        Map<String, RuleLimits> byRule = new LinkedHashMap<>();
+        for (CsvTable.Row row : table("rules.csv").rows()) {
+            String id = row.text("id");
+            Set<Topic> own = row.optionalText("own").isEmpty() ? Set.of() : words(row, "own", Topic.class);
+            for (Topic topic : own) {
+                if (book.clauses(id, topic).isEmpty()) {
+                    throw row.fault("own", "names " + topic + ", of which clauses.csv has nothing for this rule");
+                }
+            }
+            byRule.put(
+                    id,
+                    new RuleLimits(
+                            limits.warmUp(row, "warm_up"),
+                            known(row, "hot_holding", limits.hotHolding(), row.text("hot_holding")),
+                            known(row, "cooling", limits.cooling(), row.text("cooling")),
+                            limits.coldStorage(row, "storage"),
+                            own));
+        }
+        return byRule;
+    }
+
+    private List<Clause> clauses() {
+        List<Clause> clauses = new ArrayList<>();
+        for (CsvTable.Row row : table("clauses.csv").rowsUniqueBy("id")) {
+            clauses.add(new Clause(
+                    row.text("id"),
+                    BLANKS.splitAsStream(row.text("rules")).toList(),
+                    row.word(Topic.class, "topic"),
+                    row.text("text"),
+                    row.optionalNumber("from_c"),
+                    row.optionalNumber("to_c"),
+                    row.optionalNumber("limit"),
+                    row.optionalText("unit"),
+                    row.provenance(),
+                    row.optionalText("note")));
+        }
+        return clauses;
     }
 
     private List<Provision> provisions(Map<String, InactivationLine> lines, Map<String, TimeTable> tables) {
@@ -222,8 +299,9 @@ final class SafetyFiles {
             if (floor.isEmpty() && table.isEmpty()) {
                 throw row.fault("floor_c", "must not be empty without a table");
             }
-            boolean adapts =
-                    line.isPresent() && (hazard == Hazard.LISTERIA_MONOCYTOGENES || hazard == Hazard.E_COLI_O157);
+            // Listeria: Quintavalla and Campanini 1991, DMRI 2014; Salmonella: Stasiewicz et al. 2008. Other cells
+            // alike.
+            boolean adapts = hazard.kind() == Hazard.Kind.CELLS;
             Requirement requirement = new Requirement(
                     row.text("id"),
                     hazard,
@@ -240,6 +318,7 @@ final class SafetyFiles {
                     row.optionalText("note").orElse(""));
             provisions.add(new Provision(
                     row.text("rule"),
+                    row.word(Provision.Basis.class, "basis"),
                     words(row, "groups", FoodGroup.class),
                     row.word(Provision.Pieces.class, "pieces"),
                     words(row, "purposes", Purpose.class),
@@ -288,6 +367,13 @@ final class SafetyFiles {
                 row.text("matrix"),
                 row.optionalNumber("h0").orElse(0.0),
                 row.text("use"),
+                new GrowthScope(
+                        row.number("tested_from_c"),
+                        row.number("tested_to_c"),
+                        row.number("grows_from_c"),
+                        row.number("grows_to_c"),
+                        row.optionalText("told").isEmpty() ? Set.of() : words(row, "told", GrowthScope.Occasion.class),
+                        words(row, "foods", FoodGroup.class)),
                 provenance);
         double unit = (row.word(Base.class, "base") == Base.LN ? 1.0 / Exp.LN_10 : 1.0)
                 / (form == Form.SQRT_DAY ? DAY : HOUR);

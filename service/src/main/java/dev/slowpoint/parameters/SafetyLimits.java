@@ -1,6 +1,5 @@
 package dev.slowpoint.parameters;
 
-import dev.slowpoint.food.Provenance;
 import dev.slowpoint.safety.ColdStorage;
 import dev.slowpoint.safety.CoolingRule;
 import dev.slowpoint.safety.ExposureLimit;
@@ -29,8 +28,9 @@ final class SafetyLimits {
         }
     }
 
-    WarmUpLimits warmUp() {
-        CsvTable.Row limit = only(Kind.WARM_UP);
+    /** The warm-up limits with the limit that a cell of another file names. */
+    WarmUpLimits warmUp(CsvTable.Row naming, String column) {
+        CsvTable.Row limit = named(Kind.WARM_UP, naming, column);
         List<CsvTable.Row> ranges = all(Kind.GROWTH_RANGE);
         CsvTable.Row perfringens = ranges.stream()
                 .filter(r -> r.optionalText("hazard").isPresent())
@@ -43,8 +43,10 @@ final class SafetyLimits {
         if (perfringens.word(Hazard.class, "hazard") != Hazard.C_PERFRINGENS) {
             throw perfringens.fault("hazard", "must be c-perfringens in a growth range");
         }
+        perfringens.provenance().refuseIfRecalled("limit " + perfringens.text("id"));
         return new WarmUpLimits(
-                limit.number("from_c"),
+                limit.text("id"),
+                limit.optionalNumber("from_c").orElse(WarmUpLimits.ABSOLUTE_ZERO_C),
                 limit.number("to_c"),
                 seconds(limit),
                 seconds(only(Kind.WARM_UP_WARNING)),
@@ -56,6 +58,7 @@ final class SafetyLimits {
 
     WarmUpGrowth warmUpGrowth(Map<Hazard, GrowthLaw> laws) {
         CsvTable.Row row = only(Kind.GROWTH_ACCEPTED);
+        row.provenance().refuseIfRecalled("limit " + row.text("id"));
         return new WarmUpGrowth(laws, row.number("to_c"), row.number("limit"), row.provenance());
     }
 
@@ -110,20 +113,19 @@ final class SafetyLimits {
                 .toList());
     }
 
-    ColdStorage coldStorage() {
+    /** Cold storage with the cap that a cell of another file names. */
+    ColdStorage coldStorage(CsvTable.Row naming, String column) {
         CsvTable.Row frozen = only(Kind.STORAGE_FROZEN);
         return new ColdStorage(
                 exposure(),
-                cap(Kind.STORAGE_CAP),
-                cap(Kind.STORAGE_UNPROVEN),
+                cap(named(Kind.STORAGE_CAP, naming, column)),
+                cap(only(Kind.STORAGE_UNPROVEN)),
                 new ColdStorage.Cap(
                         frozen.text("id"), frozen.number("to_c"), Double.POSITIVE_INFINITY, frozen.provenance()));
     }
 
-    private ColdStorage.Cap cap(Kind kind) {
-        CsvTable.Row row = only(kind);
-        Provenance provenance = row.provenance();
-        return new ColdStorage.Cap(row.text("id"), row.number("to_c"), seconds(row), provenance);
+    private static ColdStorage.Cap cap(CsvTable.Row row) {
+        return new ColdStorage.Cap(row.text("id"), row.number("to_c"), seconds(row), row.provenance());
     }
 
     Map<String, HotHoldingLimit> hotHolding() {
@@ -146,6 +148,17 @@ final class SafetyLimits {
             throw new IllegalArgumentException("limits.csv: no row of kind " + kind);
         }
         return rows;
+    }
+
+    private CsvTable.Row named(Kind kind, CsvTable.Row naming, String column) {
+        String id = naming.text(column);
+        return all(kind).stream()
+                .filter(row -> row.text("id").equals(id))
+                .findFirst()
+                .orElseThrow(() -> naming.fault(
+                        column,
+                        "names '" + id + "', which is none of "
+                                + all(kind).stream().map(row -> row.text("id")).toList()));
     }
 
     private CsvTable.Row only(Kind kind) {

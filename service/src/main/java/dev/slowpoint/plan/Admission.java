@@ -22,6 +22,9 @@ final class Admission {
     /** Raw food warmer than a hot kitchen has been somewhere it should not have been (our own limit). */
     private static final double WARMEST_RAW_C = 30.0;
 
+    /** Stuffed pieces in all parts (FDA Food Code 2022, 3-401.11(A)(3)), and sprouts (FDA advice on sprouts): 165 F. */
+    static final double COOKED_THROUGH_C = 74.0;
+
     private static final String ARRANGEMENT = "#/geometry/arrangement";
 
     private Admission() {}
@@ -73,6 +76,46 @@ final class Admission {
         }
     }
 
+    /** Refuses a task about a log with everything that stands in its way. */
+    static void check(LogTask task, Knowledge knowledge) {
+        List<Fault> faults = new ArrayList<>();
+        form(task.food(), task.form(), faults);
+        task.rule()
+                .ifPresent(id -> known(
+                        id,
+                        knowledge.safety().rules().rules().stream()
+                                .map(Rule::id)
+                                .toList(),
+                        faults));
+        task.coolingRule()
+                .ifPresent(id ->
+                        known("#/coolingRule", id, knowledge.safety().cooling().keySet(), faults));
+        task.piece().ifPresent(piece -> arrangement(piece.arrangement(), piece.body(), faults));
+        if (task.sensor().place() != LogTask.SensorPlace.CORE) {
+            for (LogTask.Aspect aspect : task.aspects()) {
+                if (aspect != LogTask.Aspect.COOKING) {
+                    faults.add(Fault.of(
+                                    "#/aspects",
+                                    "ASPECT_NEEDS_CORE",
+                                    "Waiting hot, cooling and reheating are judged at the core alone.")
+                            .withHint("Send a log of the core, or leave this out."));
+                    break;
+                }
+            }
+        }
+        boolean reheated = task.aspects().contains(LogTask.Aspect.REHEATING) || task.purpose() == Purpose.REHEAT;
+        if (reheated && task.raw()) {
+            faults.add(Fault.of(
+                            task.purpose() == Purpose.REHEAT ? "#/purpose" : "#/aspects",
+                            "PURPOSE_NEEDS_COOKED",
+                            "Only food that was cooked before can be reheated.")
+                    .withHint("Say food.condition cooked, or another purpose."));
+        }
+        if (!faults.isEmpty()) {
+            throw new Refusal(faults);
+        }
+    }
+
     private static void arrangement(Arrangement arrangement, Body body, List<Fault> faults) {
         if (arrangement.free()) {
             return;
@@ -119,8 +162,12 @@ final class Admission {
     }
 
     private static void known(String id, Collection<String> known, List<Fault> faults) {
+        known("#/rule", id, known, faults);
+    }
+
+    private static void known(String pointer, String id, Collection<String> known, List<Fault> faults) {
         if (!known.contains(id)) {
-            faults.add(Fault.of("#/rule", "UNKNOWN_RULE", "There is no rule of this id.")
+            faults.add(Fault.of(pointer, "UNKNOWN_RULE", "There is no rule of this id.")
                     .withValue(id)
                     .withHint("Known are " + String.join(", ", known) + "."));
         }
@@ -173,7 +220,7 @@ final class Admission {
         }
     }
 
-    private static void hotterThanWater(String pointer, double setpointC, double altitude, List<Fault> faults) {
+    static void hotterThanWater(String pointer, double setpointC, double altitude, List<Fault> faults) {
         double boilingC = BoilingPoint.atC(altitude);
         if (setpointC > boilingC) {
             faults.add(Fault.of(
@@ -222,6 +269,9 @@ final class Admission {
                     .withValue(Double.toString(setpointC))
                     .withMinimum(COOLEST_BATH_C, "Cel"));
         }
+        if (task.raw() && setpointC < COOKED_THROUGH_C) {
+            cookedThrough(task, setpointC, pointer, faults);
+        }
         double warmestC = Math.max(task.start().coreC(), task.start().surfaceC());
         if (warmestC >= setpointC) {
             faults.add(Fault.of(
@@ -241,5 +291,29 @@ final class Admission {
                         .withMaximum(setpointC, "Cel"));
             }
         });
+    }
+
+    /** What no published time makes safe in a cooler bath, however long. */
+    private static void cookedThrough(CookTask task, double setpointC, String pointer, List<Fault> faults) {
+        if (task.form() == Form.STUFFED) {
+            faults.add(Fault.of(
+                            pointer,
+                            "STUFFED_TOO_COOL",
+                            "No published time makes a stuffed piece safe below 74 C: the stuffing lies in the middle, heats"
+                                    + " last, and is another food than the one computed.")
+                    .withValue(Double.toString(setpointC))
+                    .withMinimum(COOKED_THROUGH_C, "Cel")
+                    .withHint("Cook the stuffing apart and plan the piece without it, or take a bath above 74 C."));
+        }
+        if (task.food().group().plant() && task.food().hazards().contains("salmonella")) {
+            faults.add(Fault.of(
+                            pointer,
+                            "SPROUTS_TOO_COOL",
+                            "Sprouts can carry Salmonella and E. coli inside, and no published time makes them safe below"
+                                    + " 74 C.")
+                    .withValue(Double.toString(setpointC))
+                    .withMinimum(COOKED_THROUGH_C, "Cel")
+                    .withHint("Take a bath above 74 C, or boil or fry them."));
+        }
     }
 }

@@ -17,6 +17,12 @@ final class AfterNotices {
     /** Food out of temperature control is thrown away after 4 h (FDA Food Code 2022, 3-501.19(B)). */
     private static final double LONGEST_REST = 4 * 3600.0;
 
+    /** Longer than this in the cold asks for a kill of spores (UK FSA factsheet 0708). */
+    private static final double LONG_STORE_DAYS = 10.0;
+
+    /** The warmest store that the fish guide gives days for (FDA fish guide 2020, Table A-2). */
+    private static final double WARM_STORE_C = 10.0;
+
     private final List<Notice> found = new ArrayList<>();
 
     private AfterNotices() {}
@@ -40,6 +46,7 @@ final class AfterNotices {
     static List<Notice> of(List<Outcome> outcomes, double withinK, WarmUpLimits warmUp) {
         AfterNotices notices = new AfterNotices();
         notices.rests(outcomes);
+        notices.reheatedToHold(outcomes);
         for (Outcome outcome : outcomes) {
             outcome.cooling().ifPresent(notices::cooling);
             outcome.keeping().ifPresent(notices::keeping);
@@ -70,6 +77,47 @@ final class AfterNotices {
         return notices.found;
     }
 
+    /** The stores that are cold and not frozen. */
+    static List<Step.Store> unfrozen(List<Step.Store> stores, Knowledge knowledge) {
+        double frozenC = knowledge.safety().coldStorage().frozen().toC();
+        return stores.stream().filter(store -> store.temperatureC() > frozenC).toList();
+    }
+
+    /**
+     * The notices of cold stores, one after the other.
+     *
+     * @param stores those that are not frozen
+     * @param sporesKilled whether the cook gave six decimal reductions of cold-growing spores
+     */
+    static List<Notice> of(List<Step.Store> stores, boolean sporesKilled) {
+        AfterNotices notices = new AfterNotices();
+        double days = stores.stream().mapToDouble(Step.Store::duration).sum() / DAY;
+        if (days > LONG_STORE_DAYS && !sporesKilled) {
+            notices.add(NoticeCode.STORE_OVER_10_DAYS, Figures.log10(days));
+        }
+        stores.stream()
+                .mapToDouble(Step.Store::temperatureC)
+                .filter(storeC -> storeC > WARM_STORE_C)
+                .max()
+                .ifPresent(storeC -> notices.add(NoticeCode.SEALED_AND_WARM, Figures.temperature(storeC)));
+        return notices.found;
+    }
+
+    /**
+     * What is wrong with food that was reheated to be held hot, if something is.
+     *
+     * @param rule for hot holding
+     * @param setpointC of the bath it was reheated in [C]
+     * @param inTime whether all parts were as warm as the rule asks in time
+     */
+    static Optional<Notice> heldHot(ReheatRule rule, double setpointC, boolean inTime) {
+        if (inTime) {
+            return Optional.empty();
+        }
+        return Optional.of(Notice.of(
+                setpointC < rule.coreC().orElseThrow() ? NoticeCode.REHEAT_TO_74 : NoticeCode.REHEAT_TOO_SLOW));
+    }
+
     /** The notices of a cooling and a store. */
     static List<Notice> of(Cooling cooling, Optional<Keeping> keeping) {
         AfterNotices notices = new AfterNotices();
@@ -89,6 +137,21 @@ final class AfterNotices {
             }
             if (rested > LONGEST_REST) {
                 add(NoticeCode.REST_TOO_LONG, Figures.hours(rested));
+            }
+        }
+    }
+
+    /** A reheating that a bath follows is one for hot holding. */
+    private void reheatedToHold(List<Outcome> outcomes) {
+        for (int i = 0; i + 1 < outcomes.size(); i++) {
+            Outcome outcome = outcomes.get(i);
+            if (outcome.step() instanceof Step.Reheat reheat
+                    && outcomes.get(i + 1).step() instanceof Step.Bath) {
+                outcome.reheating().stream()
+                        .flatMap(r -> r.checks().stream())
+                        .filter(check -> check.rule().use() == ReheatRule.Use.HOT_HOLDING)
+                        .flatMap(check -> heldHot(check.rule(), reheat.setpointC(), check.met()).stream())
+                        .forEach(notice -> add(notice.code()));
             }
         }
     }

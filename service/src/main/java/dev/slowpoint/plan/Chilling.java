@@ -4,6 +4,7 @@ import dev.slowpoint.plan.CookPlan.Source;
 import dev.slowpoint.plan.Outcome.Cooling;
 import dev.slowpoint.plan.Outcome.Keeping;
 import dev.slowpoint.safety.CoolingRule;
+import dev.slowpoint.safety.GrowthScope.Occasion;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -72,7 +73,13 @@ final class Chilling {
 
     /** Judged by the rule, the store counted where there is one. */
     Cooling cooling() {
-        return new Coolings(passages, p -> 0.0, p -> p.ends(last), false).by(rule, knowledge.safety());
+        return new Coolings(
+                        passages,
+                        p -> 0.0,
+                        p -> p.ends(last),
+                        false,
+                        task.food().group())
+                .by(rule, knowledge.safety());
     }
 
     /** The store, where one was asked about. */
@@ -80,7 +87,17 @@ final class Chilling {
         ColdLife.Fitness fitness =
                 new ColdLife.Fitness(cooling.kept() ? Optional.empty() : Optional.of(rule.id()), task.fitToKeep());
         return task.store()
-                .map(store -> new ColdLife(knowledge.safety().coldStorage(), task.eater()).store(store, fitness));
+                .map(store -> new ColdLife(knowledge.safety().coldStorage(), task.eater())
+                        .store(
+                                store,
+                                fitness,
+                                Growths.in(
+                                        passages,
+                                        p -> p.begins(1),
+                                        p -> p.ends(1),
+                                        Occasion.STORE,
+                                        task.food().group(),
+                                        knowledge.safety())));
     }
 
     /** What the numbers rest on. */
@@ -97,6 +114,10 @@ final class Chilling {
                         .film()
                         .origin()));
         rule.stages().forEach(stage -> sources.add(new Source("cooling limit " + stage.id(), stage.provenance())));
+        sources.addAll(Growths.sources(Occasion.COOLING, task.food().group(), knowledge.safety()));
+        if (task.store().isPresent()) {
+            sources.addAll(Growths.sources(Occasion.STORE, task.food().group(), knowledge.safety()));
+        }
         task.store()
                 .map(store -> task.fitToKeep()
                         ? knowledge.safety().coldStorage().limit(store.temperatureC())

@@ -2,8 +2,13 @@ package dev.slowpoint.plan;
 
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.heat.PointHistory;
+import dev.slowpoint.safety.CentralKinetics;
+import dev.slowpoint.safety.Finding;
 import dev.slowpoint.safety.Hazard;
+import dev.slowpoint.safety.MarginBand;
+import dev.slowpoint.safety.Provision;
 import dev.slowpoint.safety.Rule;
+import dev.slowpoint.safety.TableView;
 import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.texture.CloseLimit;
 import dev.slowpoint.texture.Confidence;
@@ -31,6 +36,8 @@ import java.util.OptionalDouble;
  * @param sources what the numbers rest on, if asked for
  * @param shapeError the largest share of time by which the one-dimensional body that was run may be sooner than the real
  *     one, taken to the late side by the late corner; if sources are asked for, and empty for a body without ends
+ * @param otherRules how every other rule would judge, if asked for
+ * @param uncertainty what a sample of possible cooks says, if asked for
  * @param effort what the solver spent
  */
 public record CookPlan(
@@ -50,6 +57,8 @@ public record CookPlan(
         Optional<Curve> curve,
         List<Source> sources,
         OptionalDouble shapeError,
+        List<OtherRule> otherRules,
+        Optional<Uncertainty> uncertainty,
         Effort effort) {
 
     /** Copies the lists. */
@@ -57,6 +66,7 @@ public record CookPlan(
         outcomes = List.copyOf(outcomes);
         notices = List.copyOf(notices);
         sources = List.copyOf(sources);
+        otherRules = List.copyOf(otherRules);
     }
 
     /**
@@ -125,28 +135,62 @@ public record CookPlan(
      *     time without heater
      * @param rule judged by
      * @param governing the hazard with the least margin; empty when nothing is asked
+     * @param band the margin in words; empty when nothing is asked
      * @param margins how far things may change before the rule is just met
      * @param growthRange nominal time [s] at the slowest-heating point in the range where bacteria grow
      * @param warmUp worst-case time [s] in the warm-up range
      * @param warmUpLeft what is left of its limit [s]; below zero when it is exceeded
      * @param judgedAt the time judged [s]
      * @param organisms each hazard, in the order of the rule
+     * @param missing how likely the governing target is missed, if margins are asked for
+     * @param warmUpGrowth predicted growth of toxin formers while warming up, if margins are asked for; the limit of the
+     *     warm-up decides
      */
     public record Safety(
             Verdict verdict,
             Rule rule,
             Optional<Organism> governing,
+            Optional<MarginBand> band,
             Margins margins,
             double growthRange,
             double warmUp,
             double warmUpLeft,
             double judgedAt,
-            List<Organism> organisms) {
+            List<Organism> organisms,
+            Optional<Missing> missing,
+            List<Outcome.Growth> warmUpGrowth) {
 
-        /** Copies the list. */
+        /** Copies the lists. */
         public Safety {
             organisms = List.copyOf(organisms);
+            warmUpGrowth = List.copyOf(warmUpGrowth);
         }
+    }
+
+    /**
+     * How likely the governing target is missed because cells differ: by measured kill with its spread, in the worst case
+     * of size, bath and heating that the margin is told for. Never read from the line of a rule, which holds an allowance of
+     * unknown size.
+     *
+     * @param probability never below {@link dev.slowpoint.safety.ProbabilityMargin#LEAST_MISSING}; empty when not known
+     * @param by the kinetics used
+     * @param unknown why there is no probability
+     */
+    public record Missing(OptionalDouble probability, Optional<CentralKinetics> by, Optional<Unknown> unknown) {
+
+        static Missing unknown(Unknown why) {
+            return new Missing(OptionalDouble.empty(), Optional.empty(), Optional.of(why));
+        }
+    }
+
+    /** Why there is no probability. */
+    public enum Unknown {
+        /** The rule asks for no kill. */
+        NOTHING_ASKED,
+        /** The rule names a treatment and no number of reductions. */
+        WHOLE_TREATMENT,
+        /** No measured kill with a spread is known for this organism in this food. */
+        NO_CENTRAL_KINETICS
     }
 
     /**
@@ -159,6 +203,13 @@ public record CookPlan(
      * @param nominalLog10 the same by the nominal plan, for information
      * @param marginLog10 achieved less required less growth
      * @param advisory told, but does not decide
+     * @param wholeTreatment the numbers count whole treatments, not decimal reductions
+     * @param growthLog10 predicted growth before the floor was reached, added to what is required
+     * @param adaptedMarginLog10 the margin if slow heating made the cells tougher; empty where it was not slow, the food
+     *     lets none adapt, or the margin is the same
+     * @param nominalMarginLog10 the margin by the nominal plan, for information
+     * @param marginRatio achieved without limit, less growth, over required
+     * @param table the view of the published table, where the rule is one
      */
     public record Organism(
             Hazard hazard,
@@ -167,7 +218,55 @@ public record CookPlan(
             double achievedLog10,
             double nominalLog10,
             double marginLog10,
-            boolean advisory) {}
+            boolean advisory,
+            boolean wholeTreatment,
+            double growthLog10,
+            OptionalDouble adaptedMarginLog10,
+            double nominalMarginLog10,
+            double marginRatio,
+            Optional<TableView> table) {
+
+        static Organism of(Finding worst, Finding central) {
+            double adapted = worst.marginIfHeatAdaptedLog10();
+            return new Organism(
+                    worst.requirement().hazard(),
+                    worst.requirement().id(),
+                    worst.requirement().target(),
+                    worst.deliveredLog10(),
+                    central.deliveredLog10(),
+                    worst.marginLog10(),
+                    worst.requirement().advisory(),
+                    worst.requirement().wholeTreatment(),
+                    worst.growthLog10(),
+                    adapted < worst.marginLog10() ? OptionalDouble.of(adapted) : OptionalDouble.empty(),
+                    central.marginLog10(),
+                    worst.marginRatio(),
+                    worst.table());
+        }
+    }
+
+    /**
+     * How another rule would judge the same cook at the same time, worst case.
+     *
+     * @param rule judged by
+     * @param verdict by it, with the warm-up limit that counts for it
+     * @param governing the hazard with the least margin; empty when nothing is asked
+     * @param safeLate from when on it would be met; infinity when never, also where the warm-up has used up its limit by
+     *     then, or where spore formers may grow in a later step; empty when nothing is asked
+     */
+    public record OtherRule(Rule rule, Verdict verdict, Optional<Governing> governing, OptionalDouble safeLate) {}
+
+    /**
+     * What decides by another rule.
+     *
+     * @param hazard which
+     * @param basis whether the rule itself asks it
+     * @param requiredLog10 decimal reductions asked
+     * @param achievedLog10 worst case at the time judged
+     * @param marginLog10 achieved less required less growth
+     */
+    public record Governing(
+            Hazard hazard, Provision.Basis basis, double requiredLog10, double achievedLog10, double marginLog10) {}
 
     /**
      * How far things may change before the rule is just met; below zero when they must change the other way. Empty where

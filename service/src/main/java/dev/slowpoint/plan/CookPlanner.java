@@ -1,6 +1,5 @@
 package dev.slowpoint.plan;
 
-import dev.slowpoint.food.Food;
 import dev.slowpoint.food.Form;
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.heat.PointHistory;
@@ -9,14 +8,19 @@ import dev.slowpoint.heat.TemperatureHistory;
 import dev.slowpoint.plan.CookPlan.AtServe;
 import dev.slowpoint.plan.CookPlan.BathCourse;
 import dev.slowpoint.plan.CookPlan.Curve;
+import dev.slowpoint.plan.CookPlan.Margins;
 import dev.slowpoint.plan.CookPlan.Organism;
 import dev.slowpoint.plan.CookPlan.Safety;
 import dev.slowpoint.plan.CookPlan.Source;
 import dev.slowpoint.plan.CookPlan.Texture;
 import dev.slowpoint.safety.ColdStorage;
 import dev.slowpoint.safety.Finding;
+import dev.slowpoint.safety.GrowthScope.Occasion;
+import dev.slowpoint.safety.MarginBand;
+import dev.slowpoint.safety.ReadingError;
 import dev.slowpoint.safety.Requirement;
 import dev.slowpoint.safety.Rule;
+import dev.slowpoint.safety.RuleLimits;
 import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.texture.CloseLimit;
 import dev.slowpoint.texture.EarlierDoses;
@@ -80,7 +84,13 @@ public final class CookPlanner {
         Trial trial = choice.map(SetpointChooser.Choice::trial)
                 .orElseGet(() -> Trial.of(task, task.bath().setpointC().orElseThrow(), terms, solver));
         Sequel.Found sequel = Sequel.of(task, trial, terms, solver);
-        Safety safety = safety(trial, sequel.spoiled() ? Verdict.NOT_MET : trial.verdict(), terms, solver);
+        Safety safety = safety(
+                task,
+                trial,
+                sequel.spoiled() ? Verdict.NOT_MET : trial.verdict(),
+                details,
+                terms,
+                MarginSearch.of(task, trial, terms, solver));
         return new CookPlan(
                 knowledge.version(),
                 knowledge.digest(),
@@ -96,9 +106,64 @@ public final class CookPlanner {
                 trial.nominal().bath().map(water -> BathCourse.of(water, trial.setpointC(), withinK(task))),
                 Notices.of(task, trial, terms, sequel),
                 details.contains(Detail.CURVE) ? Optional.of(curve(trial)) : Optional.empty(),
-                details.contains(Detail.SOURCES) ? sources(task, trial, terms) : List.of(),
+                details.contains(Detail.SOURCES)
+                        ? sources(task, trial, terms, details.contains(Detail.UNCERTAINTY))
+                        : List.of(),
                 details.contains(Detail.SOURCES) ? shapeError(trial) : OptionalDouble.empty(),
+                details.contains(Detail.RULES) ? OtherRules.of(task, trial, terms, sequel.spoiled()) : List.of(),
+                details.contains(Detail.UNCERTAINTY)
+                        ? Optional.of(new UncertaintySample(task, trial, terms, solver).read())
+                        : Optional.empty(),
                 solver.effort());
+    }
+
+    /**
+     * Plans anew a cook that is under way.
+     *
+     * @param task the question
+     * @param details parts of the answer that are given only when asked for
+     * @throws Refusal when the question is outside what the model or the rule can answer, or contradicts itself
+     */
+    public Replan replan(ReplanTask task, Set<Detail> details) {
+        ReplanAdmission.check(task, knowledge);
+        Terms terms = terms(task.cook());
+        SolverRuns solver = new SolverRuns();
+        Replanning replanning = new Replanning(task, terms, solver);
+        CookTask cook = replanning.cook();
+        refuseCoolNonIntact(cook, terms, solver);
+        Trial trial = replanning.trial();
+        Replanning.Verdict verdict = replanning.verdict();
+        boolean spoiled = replanning.spoiled(verdict);
+        Safety safety = safety(
+                cook,
+                trial,
+                spoiled && trial.verdict() != Verdict.NOT_APPLICABLE ? Verdict.NOT_MET : trial.verdict(),
+                details,
+                terms,
+                MarginSearch.of(cook, trial, terms, replanning));
+        Sequel.Found sequel = new Sequel.Found(List.of(), Optional.empty(), 0.0, spoiled);
+        CookPlan plan = new CookPlan(
+                knowledge.version(),
+                knowledge.digest(),
+                trial.setpointC(),
+                Optional.empty(),
+                trial.times(),
+                trial.takeOut(),
+                Optional.empty(),
+                safety,
+                texture(trial.reading(), trial.judgedAt()),
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Notices.of(task, cook, trial, terms, sequel, replanning, verdict),
+                details.contains(Detail.CURVE) ? Optional.of(curve(trial)) : Optional.empty(),
+                details.contains(Detail.SOURCES) ? sources(cook, trial, terms, false) : List.of(),
+                OptionalDouble.empty(),
+                details.contains(Detail.RULES) ? OtherRules.of(cook, trial, terms, spoiled) : List.of(),
+                Optional.empty(),
+                solver.effort());
+        return new Replan(
+                plan, verdict.decision(), verdict.reason(), replanning.now(), replanning.fit(), replanning.off());
     }
 
     /**
@@ -131,6 +196,17 @@ public final class CookPlanner {
                 solver.effort());
     }
 
+    /**
+     * Reviews a log.
+     *
+     * @param task the question
+     * @throws Refusal when the question is outside what the model or the rule can answer, or too few readings are believed
+     */
+    public LogReview review(LogTask task) {
+        Admission.check(task, knowledge);
+        return new LogBook(task, knowledge, materials).review();
+    }
+
     private double withinK(CookTask task) {
         return task.target().withinK().orElse(knowledge.defaults().withinK());
     }
@@ -143,24 +219,12 @@ public final class CookPlanner {
         return early > 0.0 ? OptionalDouble.of(early) : OptionalDouble.empty();
     }
 
-    private Terms terms(CookTask task) {
-        Food food = task.food();
+    Terms terms(CookTask task) {
         Rule rule = knowledge
                 .safety()
                 .rules()
                 .rule(task.rule().orElse(knowledge.safety().rules().defaultRule()));
-        double fat = task.fatPercent().orElse(100.0 * food.composition().fat());
-        List<Requirement> requirements = knowledge
-                .safety()
-                .rules()
-                .requirements(
-                        rule.id(),
-                        food.group(),
-                        task.form(),
-                        task.condition(),
-                        task.target().purpose(),
-                        task.eater(),
-                        OptionalDouble.of(fat));
+        List<Requirement> requirements = task.requirements(knowledge.safety().rules(), rule.id());
         double errorK = task.tolerances().bathK().orElse(knowledge.defaults().bathK())
                 + task.tolerances().readingK().orElse(knowledge.defaults().readingK());
         return new Terms(knowledge, materials, rule, requirements, errorK, softening(task));
@@ -238,37 +302,37 @@ public final class CookPlanner {
                 trial.nominal().surface().atC(at));
     }
 
-    private Safety safety(Trial trial, Verdict verdict, Terms terms, SolverRuns solver) {
+    private Safety safety(
+            CookTask task, Trial trial, Verdict verdict, Set<Detail> details, Terms terms, MarginSearch margins) {
         List<Organism> organisms = new ArrayList<>();
         for (int i = 0; i < trial.worst().findings().size(); i++) {
-            Finding worst = trial.worst().findings().get(i);
-            Finding central = trial.central().findings().get(i);
-            organisms.add(new Organism(
-                    worst.requirement().hazard(),
-                    worst.requirement().id(),
-                    worst.requirement().target(),
-                    worst.deliveredLog10(),
-                    central.deliveredLog10(),
-                    worst.marginLog10(),
-                    worst.requirement().advisory()));
+            organisms.add(Organism.of(
+                    trial.worst().findings().get(i), trial.central().findings().get(i)));
         }
-        Optional<Organism> governing = trial.worst()
-                .governing()
-                .map(f -> organisms.get(trial.worst().findings().indexOf(f)));
+        Optional<Finding> governing = trial.worst().governing();
+        boolean spoiled = verdict != trial.verdict();
+        boolean told = details.contains(Detail.MARGINS);
         PointHistory nominalCore = trial.nominal().slowest();
         return new Safety(
                 verdict,
                 terms.rule(),
-                governing,
-                new MarginSearch(trial, terms, solver).margins(),
+                governing.map(f -> organisms.get(trial.worst().findings().indexOf(f))),
+                governing.map(f -> verdict == Verdict.NOT_MET ? MarginBand.NOT_MET : f.band()),
+                // Where spore formers may have grown, no change of the cook before it mends that.
+                spoiled ? Margins.NONE : margins.margins(),
                 nominalCore.secondsBetween(
-                        knowledge.safety().warmUp().growthFromC(),
-                        knowledge.safety().warmUp().growthToC(),
+                        terms.limits().warmUp().growthFromC(),
+                        terms.limits().warmUp().growthToC(),
                         trial.judgedAt()),
                 trial.clock().warmUpS() + trial.clock().fallenBackS(),
                 trial.clock().leftS(),
                 trial.judgedAt(),
-                organisms);
+                organisms,
+                told
+                        ? Optional.of(Missings.of(
+                                task.food().group(), trial, new ReadingError(terms.errorK()), knowledge.safety()))
+                        : Optional.empty(),
+                told ? Growths.warmingUp(trial, task.food().group(), knowledge.safety()) : List.of());
     }
 
     private static Texture texture(Optional<TextureReading> read, double at) {
@@ -318,7 +382,7 @@ public final class CookPlanner {
         return new Curve(times, coreC, surfaceC, meanC);
     }
 
-    private List<Source> sources(CookTask task, Trial trial, Terms terms) {
+    private List<Source> sources(CookTask task, Trial trial, Terms terms, boolean sampled) {
         List<Source> sources = new ArrayList<>();
         for (Provenance origin : task.food().origins()) {
             sources.add(new Source("composition and freezing point", origin));
@@ -339,8 +403,21 @@ public final class CookPlanner {
         for (Requirement requirement : trial.requirements()) {
             sources.add(new Source("requirement " + requirement.id(), requirement.provenance()));
         }
+        trial.worst()
+                .governing()
+                .flatMap(f -> knowledge
+                        .safety()
+                        .central(f.requirement().hazard(), task.food().group()))
+                .ifPresent(k -> {
+                    sources.add(new Source(
+                            "measured kill " + k.line().id(), k.line().provenance()));
+                    sources.add(new Source("its spread", k.spreadOrigin()));
+                });
         for (Step step : task.then()) {
-            stepSources(step, sources);
+            stepSources(task, step, terms.limits(), sources);
+        }
+        if (sampled) {
+            sources.addAll(knowledge.spreads().sources(task.food().group().plant()));
         }
         terms.softening().ifPresent(s -> {
             for (TextureProcess process : s.textureClass().processes()) {
@@ -353,7 +430,7 @@ public final class CookPlanner {
         return sources;
     }
 
-    private void stepSources(Step step, List<Source> sources) {
+    private void stepSources(CookTask task, Step step, RuleLimits limits, List<Source> sources) {
         AfterBath after = knowledge.after();
         if (step instanceof Step.Sear sear) {
             Objects.requireNonNull(after.sear().get(sear.method()))
@@ -366,16 +443,18 @@ public final class CookPlanner {
                     Objects.requireNonNull(after.media().get(chill.medium()))
                             .film()
                             .origin()));
-            Objects.requireNonNull(knowledge.safety().cooling().get(after.coolingRule()))
+            limits.cooling()
                     .stages()
                     .forEach(stage -> sources.add(new Source("cooling limit " + stage.id(), stage.provenance())));
+            sources.addAll(Growths.sources(Occasion.COOLING, task.food().group(), knowledge.safety()));
         } else if (step instanceof Step.Unheated) {
             Objects.requireNonNull(knowledge.safety().cooling().get(after.interruptionRule()))
                     .stages()
                     .forEach(stage -> sources.add(new Source("cooling limit " + stage.id(), stage.provenance())));
         } else if (step instanceof Step.Store store) {
-            ColdStorage.Limit limit = knowledge.safety().coldStorage().limit(store.temperatureC());
+            ColdStorage.Limit limit = limits.coldStorage().limit(store.temperatureC());
             sources.add(new Source("store " + limit.id(), limit.provenance()));
+            sources.addAll(Growths.sources(Occasion.STORE, task.food().group(), knowledge.safety()));
         } else if (step instanceof Step.Reheat) {
             after.reheating().forEach(rule -> sources.add(new Source("reheating " + rule.id(), rule.provenance())));
         }

@@ -7,6 +7,8 @@ import dev.slowpoint.heat.Body;
 import dev.slowpoint.heat.StartField;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Purpose;
+import dev.slowpoint.safety.Requirement;
+import dev.slowpoint.safety.RuleBook;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -78,6 +80,28 @@ public record CookTask(
                 then);
     }
 
+    /** The same question of another body. */
+    CookTask with(Body changed) {
+        return new CookTask(
+                food,
+                form,
+                condition,
+                fatPercent,
+                previouslyFrozen,
+                changed,
+                arrangement,
+                start,
+                earlierCook,
+                bath,
+                altitude,
+                target,
+                eater,
+                rule,
+                tolerances,
+                pack,
+                then);
+    }
+
     /** The same question without a fixed core or a fixed time to serve. */
     CookTask free() {
         return new CookTask(
@@ -100,9 +124,49 @@ public record CookTask(
                 then);
     }
 
+    /** What a rule asks of it. */
+    List<Requirement> requirements(RuleBook book, String ruleId) {
+        return book.requirements(ruleId, food.group(), form, condition, target.purpose(), eater, knownFatPercent());
+    }
+
+    /** The same in a bath at another setpoint [C]. */
+    CookTask at(double setpointC) {
+        return new CookTask(
+                food,
+                form,
+                condition,
+                fatPercent,
+                previouslyFrozen,
+                body,
+                arrangement,
+                start,
+                earlierCook,
+                new Bath(OptionalDouble.of(setpointC), bath.stirring(), bath.vessel()),
+                altitude,
+                target,
+                eater,
+                rule,
+                tolerances,
+                pack,
+                then);
+    }
+
     /** Whether the piece goes in raw. */
     boolean raw() {
         return condition == Condition.RAW;
+    }
+
+    /**
+     * Fat in percent of mass for tables that go by it: of this piece where it was told, else of the catalogue. Empty for
+     * a bird that was minced, formed or stuffed, whose fat only the recipe knows.
+     */
+    OptionalDouble knownFatPercent() {
+        boolean recipe = form == Form.MINCED || form == Form.FORMED || form == Form.STUFFED;
+        boolean catalogue = !food.id().equals(Food.DESCRIBED);
+        if (fatPercent.isPresent() || (food.group().poultry() && recipe && catalogue)) {
+            return fatPercent;
+        }
+        return OptionalDouble.of(100.0 * food.composition().fat());
     }
 
     /** Whether its core starts frozen. */
@@ -167,8 +231,18 @@ public record CookTask(
      *
      * @param rawGarlicOrHerbs raw garlic or fresh herbs
      * @param salted salted or cured before the cook
+     * @param saltPercent salt in the food [% of mass], where it is known
+     * @param waterActivity of the food's surface [-], where it is known
+     * @param soldOrSupplied whether the cooked bag leaves the business that cooked it
+     * @param sealedWhileChilled whether the raw food lay chilled, not frozen, in the sealed bag before the cook
      */
-    public record Pack(boolean rawGarlicOrHerbs, boolean salted) {}
+    public record Pack(
+            boolean rawGarlicOrHerbs,
+            boolean salted,
+            OptionalDouble saltPercent,
+            OptionalDouble waterActivity,
+            boolean soldOrSupplied,
+            boolean sealedWhileChilled) {}
 
     /**
      * An earlier cook of the same piece, from the fridge.

@@ -1,14 +1,13 @@
 package dev.slowpoint.plan;
 
+import dev.slowpoint.food.FoodGroup;
 import dev.slowpoint.heat.PointHistory;
 import dev.slowpoint.plan.Outcome.Cooling;
 import dev.slowpoint.plan.Outcome.CoolingLimit;
 import dev.slowpoint.plan.Outcome.Growth;
 import dev.slowpoint.plan.Outcome.LevelTime;
 import dev.slowpoint.safety.CoolingRule;
-import dev.slowpoint.safety.GrowthLaw;
-import dev.slowpoint.safety.GrowthSubject;
-import dev.slowpoint.safety.Hazard;
+import dev.slowpoint.safety.GrowthScope.Occasion;
 import dev.slowpoint.safety.SafetyKnowledge;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,9 +20,14 @@ import java.util.function.ToDoubleFunction;
  * @param from when cooling began [s]
  * @param until when it ended [s]
  * @param heatedAfter whether it ended by heating again: then a level that was not reached breaks no limit by itself
+ * @param food what cools
  */
 record Coolings(
-        Passages passages, ToDoubleFunction<Passage> from, ToDoubleFunction<Passage> until, boolean heatedAfter) {
+        Passages passages,
+        ToDoubleFunction<Passage> from,
+        ToDoubleFunction<Passage> until,
+        boolean heatedAfter,
+        FoodGroup food) {
 
     /** Judged by a rule at the warmest point. */
     Cooling by(CoolingRule rule, SafetyKnowledge safety) {
@@ -70,32 +74,8 @@ record Coolings(
         return heatedAfter ? check.leftS() >= 0.0 : check.kept();
     }
 
-    /** Growth of spore formers by every model of the set, the most of all points of all corners. */
+    /** Growth by every model of the set that is told for cooling, the most of all points of all corners. */
     List<Growth> growth(SafetyKnowledge safety) {
-        List<Growth> found = new ArrayList<>();
-        for (GrowthLaw law : safety.growth().values()) {
-            GrowthSubject subject = law.subject();
-            if (subject.hazard().kind() == Hazard.Kind.SPORES) {
-                double most = Math.max(
-                        grown(law, passages.nominal()),
-                        Math.max(grown(law, passages.early()), grown(law, passages.late())));
-                found.add(new Growth(subject.hazard(), subject.id(), most, subject.lagH0() > 0.0));
-            }
-        }
-        return found;
-    }
-
-    private double grown(GrowthLaw law, Passage p) {
-        double most = 0.0;
-        for (int node = 0; node < p.history().nodes(); node++) {
-            most = Math.max(
-                    most,
-                    law.grownLog10(
-                            p.history().node(node),
-                            from.applyAsDouble(p),
-                            until.applyAsDouble(p),
-                            law.subject().lagH0()));
-        }
-        return most;
+        return Growths.in(passages, from, until, Occasion.COOLING, food, safety);
     }
 }

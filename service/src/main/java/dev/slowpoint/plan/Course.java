@@ -23,9 +23,6 @@ import java.util.OptionalDouble;
  */
 final class Course {
 
-    /** Any volume of water does for a bath that cools by a given time constant and takes up no heat from food [J/K]. */
-    private static final double WATER_HEAT_CAPACITY = 1000.0 * WaterBath.WATER_J_PER_KG_K;
-
     /** How closely the solver ends a stage at its level, and a little more [K]. */
     static final double LEVEL_K = 2e-3;
 
@@ -133,15 +130,7 @@ final class Course {
 
     private void unheated(Step.Unheated step) {
         PowerCut cut = PowerCut.of(step, waterC, corner, after);
-        WaterBath water = new WaterBath(
-                OptionalDouble.of(cut.startC()),
-                cut.roomC(),
-                WATER_HEAT_CAPACITY,
-                0.0,
-                WATER_HEAT_CAPACITY / cut.timeConstant(),
-                0.0,
-                cut.roomC(),
-                0.0);
+        WaterBath water = WaterBath.cooling(cut.startC(), cut.roomC(), cut.timeConstant());
         stages.add(new Stage(new Surroundings(cut.startC(), setting.bath().filmCoefficient()), cut.duration())
                 .inBath(water));
         cuts.add(cut);

@@ -6,6 +6,12 @@ public enum Detail {
     CURVE,
     /** Each organism of the rule. */
     ORGANISMS,
+    /** Every view of the margin. */
+    MARGINS,
     /** What the numbers rest on. */
-    SOURCES
+    SOURCES,
+    /** How every other rule would judge. */
+    RULES,
+    /** What a sample of possible cooks says. */
+    UNCERTAINTY
 }

@@ -10,6 +10,11 @@ final class Figures {
         return Math.rint(value * 10.0) / 10.0;
     }
 
+    /** Decimal reductions to a tenth, down. */
+    static double log10Down(double value) {
+        return Math.floor(value * 10.0) / 10.0;
+    }
+
     /** Hours to a tenth, from seconds. */
     static double hours(double seconds) {
         return Math.rint(seconds / 360.0) / 10.0;

@@ -83,8 +83,8 @@ record Immersion(Arrangement arrangement, double airFilm, double airConductivity
         return faced() && together instanceof Brick brick ? new Slab(brick.thickness()) : together;
     }
 
-    /** A stage in a bath for a time [s]. */
-    Stage stage(Surroundings bath, double duration) {
+    /** A stage in water whose temperature is told, for a time [s]. */
+    Stage inWater(Surroundings bath, double duration) {
         Surroundings behindAir = arrangement.trappedAir() > 0.0
                 ? bath.withFilm(1.0 / (1.0 / bath.filmCoefficient() + arrangement.trappedAir() / airConductivity))
                 : bath;
@@ -94,7 +94,18 @@ record Immersion(Arrangement arrangement, double airFilm, double airConductivity
         } else if (faced()) {
             stage = stage.farFace(behindAir);
         }
+        return stage;
+    }
+
+    /** A stage in a bath for a time [s]. */
+    Stage stage(Surroundings bath, double duration) {
+        Stage stage = inWater(bath, duration);
         return water.map(stage::inBath).orElse(stage);
+    }
+
+    /** The same with another film of a face in air [W/m2K]. */
+    Immersion inAirOf(double film) {
+        return new Immersion(arrangement, film, airConductivity, water);
     }
 
     /** The same around a bath at another setpoint [C]. */
@@ -131,11 +142,41 @@ record Immersion(Arrangement arrangement, double airFilm, double airConductivity
                         w.loadVolume())));
     }
 
+    /** The same around water that goes on where the stage before left it. */
+    Immersion goingOn() {
+        return new Immersion(
+                arrangement,
+                airFilm,
+                airConductivity,
+                water.map(w -> new WaterBath(
+                        OptionalDouble.empty(),
+                        w.setpointC(),
+                        w.heatCapacity(),
+                        w.heaterPower(),
+                        w.lossCoefficient(),
+                        w.openSurface(),
+                        w.roomC(),
+                        w.loadVolume())));
+    }
+
+    /** The same with one face in air of a temperature [C]. */
+    Immersion floating(double airC, Corner corner, Knowledge knowledge) {
+        return new Immersion(
+                new Arrangement(
+                        arrangement.pileOf(),
+                        arrangement.oneFaceBlocked(),
+                        arrangement.trappedAir(),
+                        OptionalDouble.of(airC)),
+                airFilm(corner, knowledge.vessels().faceInAir()),
+                airConductivity,
+                Optional.empty());
+    }
+
     /**
      * Whether the faces see different things. Air over one face is such a thing, unless the other face is blocked; in water
      * with a temperature of its own both faces are taken to lie behind the air, which is late.
      */
-    private boolean faced() {
+    boolean faced() {
         boolean airOnOne = arrangement.trappedAir() > 0.0 && !arrangement.oneFaceBlocked() && water.isEmpty();
         return arrangement.faceInAirC().isPresent() || airOnOne;
     }

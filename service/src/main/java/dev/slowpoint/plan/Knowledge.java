@@ -23,6 +23,9 @@ import java.util.Map;
  * @param defaults what holds where a question says nothing
  * @param vessels what holds for a bath where a question says nothing
  * @param after what holds for steps after the bath
+ * @param spreads of the real values about the stated ones
+ * @param logs what holds for recorded logs
+ * @param replan what holds for a cook under way
  */
 public record Knowledge(
         String version,
@@ -35,7 +38,10 @@ public record Knowledge(
         Map<NoticeCode, NoticeRule> notices,
         Defaults defaults,
         VesselDefaults vessels,
-        AfterBath after) {
+        AfterBath after,
+        Spreads spreads,
+        LogDefaults logs,
+        ReplanDefaults replan) {
 
     /** Copies the maps, refuses a set that leaves out a notice and a food whose texture class is not modelled. */
     public Knowledge {

@@ -3,7 +3,6 @@ package dev.slowpoint.plan;
 import dev.slowpoint.heat.PointHistory;
 import dev.slowpoint.plan.CookPlan.Margins;
 import dev.slowpoint.safety.Judgement;
-import dev.slowpoint.safety.Judging;
 import dev.slowpoint.safety.ReadingError;
 import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.safety.WarmUpClock;
@@ -30,14 +29,40 @@ final class MarginSearch {
     /** How far beyond the time judged a history is run, so that a kill that comes too late is still told by how much. */
     private static final double LOOKED_AHEAD = 3.0;
 
+    private final CookTask task;
     private final Trial trial;
     private final Terms terms;
-    private final SolverRuns solver;
+    private final double across;
+    private final Course course;
 
-    MarginSearch(Trial trial, Terms terms, SolverRuns solver) {
+    private MarginSearch(CookTask task, Trial trial, Terms terms, double across, Course course) {
+        this.task = task;
+        this.across = across;
         this.trial = trial;
         this.terms = terms;
-        this.solver = solver;
+        this.course = course;
+    }
+
+    /** Of a cook that is planned: every change is asked for anew, so its tolerances are those of the changed size. */
+    static MarginSearch of(CookTask task, Trial trial, Terms terms, SolverRuns solver) {
+        return new MarginSearch(task, trial, terms, task.body().across(), (setpointC, across, until) -> {
+            CookTask changed = task.with(task.body().withAcross(across));
+            Setting setting = Setting.of(changed, setpointC, Corner.LATE, terms.knowledge(), terms.materials());
+            return solver.until(until, setting).slowest();
+        });
+    }
+
+    /** Of a cook under way, whose past is known: a change is one of the setting that explains it. */
+    static MarginSearch of(CookTask task, Trial trial, Terms terms, Replanning past) {
+        Setting late = trial.lateSetting();
+        return new MarginSearch(task, trial, terms, late.body().across(), (setpointC, across, until) -> {
+            return past.late(late.inBathAt(setpointC).acrossOf(across), until);
+        });
+    }
+
+    /** What the slowest-heating point of the slow corner goes through until a time [s], after a change. */
+    private interface Course {
+        PointHistory slowest(double setpointC, double across, double until);
     }
 
     /** The margins of a trial; none where the rule asks for nothing or the surface answers for it. */
@@ -45,25 +70,26 @@ final class MarginSearch {
         if (trial.verdict() != Verdict.MET && trial.verdict() != Verdict.NOT_MET) {
             return Margins.NONE;
         }
+        boolean tooSlow = trial.clock().pace() == WarmUpClock.Pace.TOO_SLOW;
         double left = trial.worst().marginS();
         double setpointC = trial.setpointC();
-        double across = trial.lateSetting().body().across();
         boolean met = trial.verdict() == Verdict.MET;
         double slack = slack(trial.worst(), trial.clock());
         return new Margins(
-                Double.isFinite(left) ? OptionalDouble.of(left) : OptionalDouble.empty(),
+                // No time in the bath mends a warm-up that was too slow.
+                Double.isFinite(left) && !tooSlow ? OptionalDouble.of(left) : OptionalDouble.empty(),
                 boundary(
                         slack,
                         0.5,
                         met ? FARTHEST_K : HOTTEST_C - setpointC,
                         FINEST_K,
-                        colderK -> slack(trial.lateSetting().inBathAt(setpointC - colderK))),
+                        colderK -> slack(setpointC - colderK, across)),
                 boundary(
                         slack,
                         thickerGuess(slack, across),
                         met ? FARTHEST : across - THINNEST,
                         FINEST,
-                        thicker -> slack(trial.lateSetting().acrossOf(across + thicker))));
+                        thicker -> slack(setpointC, across + thicker)));
     }
 
     /** Heating takes as long as nearly the square of the thickness (the power is that of a usual film). */
@@ -119,10 +145,10 @@ final class MarginSearch {
         return OptionalDouble.of(direction * (met ? near : far));
     }
 
-    private double slack(Setting setting) {
+    private double slack(double setpointC, double across) {
         double until = Math.min(
                 LOOKED_AHEAD * trial.judgedAt(), terms.knowledge().defaults().horizon());
-        PointHistory core = solver.until(until, setting).slowest();
+        PointHistory core = course.slowest(setpointC, across, until);
         Judgement judgement = terms.knowledge()
                 .safety()
                 .judge()
@@ -130,20 +156,16 @@ final class MarginSearch {
                         terms.requirements(),
                         core,
                         trial.judgedAt(),
-                        Judging.worstCase(new ReadingError(terms.errorK())));
+                        Trial.worstCase(task, terms, terms.error(setpointC)));
         WarmUpClock clock = WarmUpClock.of(
-                core,
-                trial.judgedAt(),
-                ReadingError.NONE,
-                terms.knowledge().safety().warmUp());
+                core, trial.judgedAt(), ReadingError.NONE, terms.limits().warmUp());
         return slack(judgement, clock);
     }
 
     /** How much time there is over what is needed, as a share of it: zero or more where the rule and the warm-up are kept. */
     private double slack(Judgement judgement, WarmUpClock clock) {
         double kill = trial.judgedAt() / judgement.safeAt() - 1.0;
-        double warmUp =
-                clock.leftS() / Math.max(terms.knowledge().safety().warmUp().longestS() - clock.leftS(), 1.0);
+        double warmUp = clock.leftS() / Math.max(terms.limits().warmUp().longestS() - clock.leftS(), 1.0);
         return Math.min(kill, warmUp);
     }
 }

@@ -32,6 +32,8 @@ public enum NoticeCode {
     KEEP_NEEDS_LISTERIA_TARGET,
     SPORES_SURVIVE,
     HOLD_BELOW_57,
+    /** Hot-holding temperature in C that counts for the rule. */
+    HOLD_BELOW_RULE,
     FROM_FROZEN,
     /** Start temperature in C. */
     START_WARM,
@@ -40,6 +42,29 @@ public enum NoticeCode {
     SHELLFISH_VIRUSES,
     SOFT_EGG,
     SALTED_KEEPS_TOUGHER,
+    FAT_UNKNOWN,
+    /** Temperature in C that the first published time is for. */
+    NO_TABLE_SO_COOL,
+    /** Predicted growth of S. aureus in decimal orders. */
+    TOXIN_STAYS,
+    HALF_THAWED,
+    STUFFED_PIECE,
+    MUSCLE_PARASITES,
+    WILD_GAME,
+    FISH_SEALED_RAW,
+    SWEET_OR_SALTED_EGG,
+    LYSOZYME_HELPS_SPORES,
+    COOL_STARCH_FAST,
+    RAW_GARLIC_KEPT,
+    BAG_SOLD,
+    CURED_OR_DRIED,
+    SALTED_ROLLED_MEAT,
+    /** Days in cold stores. */
+    STORE_OVER_10_DAYS,
+    /** Temperature of the store in C. */
+    SEALED_AND_WARM,
+    REHEAT_TO_74,
+    REHEAT_TOO_SLOW,
     PULSES_MUST_BOIL,
     STAYS_FIRM,
     /** Setpoint in C, growth of a pocket of air as a factor. */
@@ -70,6 +95,26 @@ public enum NoticeCode {
     HEATER_TOO_WEAK,
     /** Temperature in C that the water starts at. */
     STARTS_COLD,
+    LOG_SHOWS_NO_CORE,
+    /** Hours without heater at most. */
+    HEATER_WAS_OFF,
+    OFF_TIME_DOUBTED,
+    /** Hours without a reading. */
+    LOG_HAS_GAP,
+    COLD_FOOD_ADDED,
+    FLOATED,
+    /** Hours out of the bath. */
+    WAS_OUT_OF_BATH,
+    /** Size told in mm, size measured in mm. */
+    MEASURED_THICKER,
+    /** Size told in mm, size that the readings mean in mm. */
+    READINGS_MEAN_THICKER,
+    /** How far the readings miss the model in K. */
+    READINGS_DISAGREE,
+    /** Hours that some of it was below the growth limit at most. */
+    FELL_BACK,
+    TOXIN_NOT_UNDONE,
     KEEP_UNDER_WATER,
+    LOG_SHOWS_ONE_PLACE,
     ESTIMATE_NOT_GUARANTEE
 }

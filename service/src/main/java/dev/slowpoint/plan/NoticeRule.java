@@ -13,7 +13,11 @@ import dev.slowpoint.food.Provenance;
  */
 public record NoticeRule(NoticeCode code, Severity severity, Kind kind, String trigger, Provenance origin) {
 
-    /** How serious a notice is; a device shows the strongest first. */
+    /**
+     * How serious a notice is; a device shows the strongest first. What published rules forbid, or what takes the claim of
+     * a safe cook away, is a danger; what has to be known before cooking is a caution; what to do next, and what the plan
+     * has counted already, is information. Nothing is told more mildly than that but where the plan itself counts it.
+     */
     public enum Severity {
         /** Good to know. */
         INFO,

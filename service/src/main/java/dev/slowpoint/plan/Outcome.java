@@ -194,10 +194,37 @@ public record Outcome(
      *
      * @param hazard what grows
      * @param model id in the parameter set
-     * @param log10 decimal orders, the most of all corners and of the coldest and the warmest point
+     * @param log10 decimal orders, the most of all points in all corners
      * @param lagCounted whether the lag of spores after a cook was taken off; without it this is an upper bound
+     * @param nominalLog10 the most of all points, everything as stated
+     * @param predicted whether any of the time lies in temperatures the model was tested at; else its numbers are an
+     *     extrapolation and not to be told
+     * @param untestedS longest time [s] of a point where the hazard is known to grow and the model was not tested: counted
+     *     by the model's own curve up to its fitted limits, or at the rate held from its last tested temperature
+     * @param testedFromC coldest temperature the model was fitted at [C]
+     * @param testedToC warmest [C]
      */
-    public record Growth(Hazard hazard, String model, double log10, boolean lagCounted) {}
+    public record Growth(
+            Hazard hazard,
+            String model,
+            double log10,
+            boolean lagCounted,
+            double nominalLog10,
+            boolean predicted,
+            double untestedS,
+            double testedFromC,
+            double testedToC) {}
+
+    /**
+     * How long food may be at the temperature of a store before a hazard grows or forms toxin, by rule and not by model: the
+     * only statement there is where no rate was published.
+     *
+     * @param hazard what grows
+     * @param limit id of the row
+     * @param longest longest time [s]
+     * @param kept whether the time asked for is no longer
+     */
+    public record Exposure(Hazard hazard, String limit, double longest, boolean kept) {}
 
     /**
      * Time in a cold store.
@@ -209,9 +236,25 @@ public record Outcome(
      * @param hazard it is about, where it names one
      * @param basis why that row
      * @param kept whether the time asked for is no longer
+     * @param growth predicted growth meanwhile of what a store does not stop, worst case; for information
+     * @param exposures limits of exposure at its temperature, each held against the time asked for alone
      */
     public record Keeping(
-            double longest, double asked, String limit, Optional<Hazard> hazard, KeepingBasis basis, boolean kept) {}
+            double longest,
+            double asked,
+            String limit,
+            Optional<Hazard> hazard,
+            KeepingBasis basis,
+            boolean kept,
+            List<Growth> growth,
+            List<Exposure> exposures) {
+
+        /** Copies the lists. */
+        public Keeping {
+            growth = List.copyOf(growth);
+            exposures = List.copyOf(exposures);
+        }
+    }
 
     /** Why a store is limited as it is; a frozen one has no limit where the food is fit to keep at all. */
     public enum KeepingBasis {

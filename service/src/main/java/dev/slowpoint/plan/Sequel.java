@@ -1,5 +1,6 @@
 package dev.slowpoint.plan;
 
+import dev.slowpoint.food.FoodGroup;
 import dev.slowpoint.heat.Dose;
 import dev.slowpoint.heat.PointHistory;
 import dev.slowpoint.heat.RateLaw;
@@ -15,12 +16,13 @@ import dev.slowpoint.plan.Outcome.SearEffect;
 import dev.slowpoint.plan.Outcome.SwapWater;
 import dev.slowpoint.safety.CoolingRule;
 import dev.slowpoint.safety.Finding;
+import dev.slowpoint.safety.GrowthScope.Occasion;
 import dev.slowpoint.safety.Hazard;
 import dev.slowpoint.safety.HotHoldingLimit;
 import dev.slowpoint.safety.InactivationLine;
 import dev.slowpoint.safety.Judgement;
-import dev.slowpoint.safety.Judging;
 import dev.slowpoint.safety.ReadingError;
+import dev.slowpoint.safety.RuleLimits;
 import dev.slowpoint.safety.SafetyKnowledge;
 import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.safety.WarmUpClock;
@@ -53,14 +55,13 @@ final class Sequel {
 
     private static final String GROWTH_RANGE = "GROWTH-CP";
 
-    private static final String HOT_HOLDING = "FC-HOLD-HOT";
-
     private final CookTask task;
     private final Trial trial;
     private final Terms terms;
     private final SolverRuns solver;
     private final AfterBath after;
     private final SafetyKnowledge safety;
+    private final RuleLimits limits;
     private final ReadingError error;
     private final Course.Aim aim;
     private final CoolingRule coolingRule;
@@ -80,7 +81,8 @@ final class Sequel {
         this.after = terms.knowledge().after();
         this.safety = terms.knowledge().safety();
         this.error = new ReadingError(terms.errorK());
-        this.coolingRule = Objects.requireNonNull(safety.cooling().get(after.coolingRule()));
+        this.limits = terms.limits();
+        this.coolingRule = limits.cooling();
         this.aim = new Course.Aim(
                 task.target().coreC(),
                 task.target().withinK().orElse(terms.knowledge().defaults().withinK()),
@@ -88,7 +90,7 @@ final class Sequel {
                 terms.knowledge().defaults().horizon());
         this.steps = task.then();
         this.passages = new Passages(run(Corner.NOMINAL), run(Corner.EARLY), run(Corner.LATE));
-        this.coldLife = new ColdLife(safety.coldStorage(), task.eater());
+        this.coldLife = new ColdLife(limits.coldStorage(), task.eater());
         this.verdict = trial.verdict();
     }
 
@@ -167,7 +169,7 @@ final class Sequel {
             cooling = Optional.of(cooling(i));
         } else if (step instanceof Step.Store store) {
             cooling = warm(i) ? Optional.of(cooling(i)) : Optional.empty();
-            keeping = Optional.of(coldLife.store(store, fitness(i)));
+            keeping = Optional.of(coldLife.store(store, fitness(i), growthStored(i)));
         } else if (step instanceof Step.Reheat reheat) {
             reheating = Optional.of(reheating(i, reheat));
         }
@@ -184,6 +186,14 @@ final class Sequel {
                 cooling,
                 keeping,
                 reheating);
+    }
+
+    private FoodGroup group() {
+        return task.food().group();
+    }
+
+    private List<Growth> growthStored(int i) {
+        return Growths.in(passages, p -> p.begins(i), p -> p.ends(i), Occasion.STORE, group(), safety);
     }
 
     /** Whether the last heating is no chill away: the piece went into the store as it was. */
@@ -214,17 +224,35 @@ final class Sequel {
         return found;
     }
 
+    /** The hottest water up to and with a step [C]. */
+    private double hottestSetpointC(int i) {
+        double hottestC = trial.setpointC();
+        for (Step step : steps.subList(0, i + 1)) {
+            if (step instanceof Step.Bath bath) {
+                hottestC = Math.max(hottestC, bath.setpointC());
+            } else if (step instanceof Step.Reheat reheat) {
+                hottestC = Math.max(hottestC, reheat.setpointC());
+            }
+        }
+        return hottestC;
+    }
+
     private Holding holding(int i, Step.Bath bath) {
         PointHistory late = passages.late().coldest();
         double ends = passages.late().ends(i);
-        Judgement judgement = safety.judge().judge(terms.requirements(), late, ends, Judging.worstCase(error));
+        Judgement judgement = safety.judge()
+                .judge(
+                        terms.requirements(),
+                        late,
+                        ends,
+                        Trial.worstCase(task, terms, terms.error(hottestSetpointC(i))));
         boolean cooledBefore =
                 steps.subList(0, i).stream().anyMatch(s -> s instanceof Step.Chill || s instanceof Step.Store);
         WarmUpClock clock =
-                cooledBefore ? trial.clock() : WarmUpClock.of(late, ends, ReadingError.NONE, safety.warmUp());
+                cooledBefore ? trial.clock() : WarmUpClock.of(late, ends, ReadingError.NONE, limits.warmUp());
         List<Growth> growth = grownIn(i, bath.setpointC());
         verdict = broken.isEmpty() ? Trial.verdict(judgement, clock) : Verdict.NOT_MET;
-        HotHoldingLimit limit = Objects.requireNonNull(safety.hotHolding().get(HOT_HOLDING));
+        HotHoldingLimit limit = limits.hotHolding();
         return new Holding(
                 verdict,
                 judgement
@@ -232,7 +260,7 @@ final class Sequel {
                         .map(Finding::deliveredLog10)
                         .map(OptionalDouble::of)
                         .orElseGet(OptionalDouble::empty),
-                passages.range(p -> p.coldest().secondsBelow(safety.warmUp().perfringensToC(), p.begins(i), p.ends(i)))
+                passages.range(p -> p.coldest().secondsBelow(limits.warmUp().perfringensToC(), p.begins(i), p.ends(i)))
                         .high(),
                 bath.setpointC() < limit.lowestC(),
                 limit.lowestC(),
@@ -241,10 +269,10 @@ final class Sequel {
 
     /** What grows in a bath cool enough for it; beyond what is accepted, nothing that follows is certified. */
     private List<Growth> grownIn(int i, double setpointC) {
-        if (setpointC >= error.readingFor(safety.warmUp().perfringensToC())) {
+        if (setpointC >= error.readingFor(limits.warmUp().perfringensToC())) {
             return List.of();
         }
-        List<Growth> growth = new Coolings(passages, p -> p.begins(i), p -> p.ends(i), true).growth(safety);
+        List<Growth> growth = new Coolings(passages, p -> p.begins(i), p -> p.ends(i), true, group()).growth(safety);
         if (growth.stream()
                 .anyMatch(g ->
                         g.hazard() == Hazard.C_PERFRINGENS && g.lagCounted() && g.log10() > ACCEPTED_GROWTH_LOG10)) {
@@ -282,9 +310,9 @@ final class Sequel {
 
     private Interruption interruption(int i, Step.Unheated step) {
         int cut = cuts++;
-        double limitC = safety.warmUp().perfringensToC();
+        double limitC = limits.warmUp().perfringensToC();
         CoolingRule rule = Objects.requireNonNull(safety.cooling().get(after.interruptionRule()));
-        Coolings coolings = new Coolings(passages, p -> p.begins(i), p -> p.ends(i), true);
+        Coolings coolings = new Coolings(passages, p -> p.begins(i), p -> p.ends(i), true, group());
         boolean withinRule = coolings.withinLimitsOf(rule);
         boolean mayGoOn = withinRule && passages.all(p -> !falls(p, i, error.readingFor(limitC)));
         if (!mayGoOn) {
@@ -346,7 +374,11 @@ final class Sequel {
         boolean again = next < steps.size();
         int last = again ? next - 1 : steps.size() - 1;
         Cooling cooling = new Coolings(
-                        passages, p -> before < 0 ? trial.judgedAt() : p.ends(before), p -> p.ends(last), again)
+                        passages,
+                        p -> before < 0 ? trial.judgedAt() : p.ends(before),
+                        p -> p.ends(last),
+                        again,
+                        group())
                 .by(coolingRule, safety);
         if (!cooling.kept() && broken.isEmpty()) {
             broken = Optional.of(coolingRule.id());
@@ -389,9 +421,9 @@ final class Sequel {
     }
 
     private double warmUp(Passage p, int i) {
-        WarmUpLimits limits = safety.warmUp();
-        return p.coldest().secondsBelow(limits.toC(), p.begins(i), p.ends(i))
-                - p.coldest().secondsBelow(limits.fromC(), p.begins(i), p.ends(i));
+        WarmUpLimits warmUp = limits.warmUp();
+        return p.coldest().secondsBelow(warmUp.toC(), p.begins(i), p.ends(i))
+                - p.coldest().secondsBelow(warmUp.fromC(), p.begins(i), p.ends(i));
     }
 
     private boolean warmed(int i, ReheatRule rule) {

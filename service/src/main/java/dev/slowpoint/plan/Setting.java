@@ -1,6 +1,7 @@
 package dev.slowpoint.plan;
 
 import dev.slowpoint.food.Film;
+import dev.slowpoint.food.Food;
 import dev.slowpoint.heat.Body;
 import dev.slowpoint.heat.Conduction;
 import dev.slowpoint.heat.Material;
@@ -30,9 +31,8 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
     static Setting of(CookTask task, double setpointC, Corner corner, Knowledge knowledge, Materials materials) {
         Defaults defaults = knowledge.defaults();
         double across = task.body().across();
-        double acrossBy =
-                task.tolerances().across().orElse(Math.max(defaults.acrossAtLeast(), defaults.acrossShare() * across));
-        double startBy = task.tolerances().startK().orElse(defaults.startK());
+        double acrossBy = acrossBy(task, defaults);
+        double startBy = startBy(task, defaults);
         Film film = film(task.bath().stirring(), knowledge.films(), defaults);
         Material material = materials.of(task.food(), corner);
         Immersion immersion = Immersion.of(task, setpointC, corner, knowledge);
@@ -59,6 +59,21 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
         };
     }
 
+    /** The setting of a task in a bath of {@code setpointC}, as a draw says. */
+    static Setting of(CookTask task, double setpointC, Draw draw, Knowledge knowledge, Materials materials) {
+        double across = task.body().across();
+        double bathC = setpointC + draw.bathBy();
+        return new Setting(
+                task.body().withAcross(Math.max(across + draw.acrossBy(), 0.2 * across)),
+                materials.of(task.food(), Corner.NOMINAL).withConductivityFactor(draw.conductivity()),
+                notAbove(task.start().warmerBy(draw.startBy()), bathC),
+                new Surroundings(bathC, draw.film()),
+                Immersion.of(task, setpointC, Corner.NOMINAL, knowledge)
+                        .inAirOf(draw.airFilm())
+                        .at(bathC),
+                Corner.NOMINAL);
+    }
+
     /** The setting of a piece that goes hot into a cold medium, with all tolerances turned one way; late cools late. */
     static Setting of(ChillTask task, Corner corner, Knowledge knowledge, Materials materials) {
         Defaults defaults = knowledge.defaults();
@@ -78,6 +93,24 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
                 corner);
     }
 
+    /** The setting of a piece in a bath that was recorded, with all tolerances turned one way. */
+    static Setting of(
+            LogTask.Piece piece, Food food, double bathC, Corner corner, Knowledge knowledge, Materials materials) {
+        Defaults defaults = knowledge.defaults();
+        double across = piece.body().across();
+        double acrossBy =
+                piece.tolerances().across().orElse(Math.max(defaults.acrossAtLeast(), defaults.acrossShare() * across));
+        double startBy = piece.tolerances().startK().orElse(defaults.startK());
+        double way = corner == Corner.LATE ? 1.0 : corner == Corner.EARLY ? -1.0 : 0.0;
+        return new Setting(
+                piece.body().withAcross(Math.max(across + way * acrossBy, 0.2 * across)),
+                materials.of(food, corner),
+                piece.start().warmerBy(-way * startBy),
+                new Surroundings(bathC, film(film(piece.stirring(), knowledge.films(), defaults), corner)),
+                Immersion.of(piece.arrangement(), corner, knowledge),
+                corner);
+    }
+
     /** The coefficient of a film in a corner: early gives and takes heat fast. */
     static double film(Film film, Corner corner) {
         return switch (corner) {
@@ -87,7 +120,22 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
         };
     }
 
-    private static Film film(Stirring stirring, Map<String, Film> films, Defaults defaults) {
+    /** How far the size across may lie from the stated one [m]. */
+    static double acrossBy(CookTask task, Defaults defaults) {
+        return task.tolerances()
+                .across()
+                .orElse(Math.max(
+                        defaults.acrossAtLeast(),
+                        defaults.acrossShare() * task.body().across()));
+    }
+
+    /** How far the start temperature may lie from the stated one [K]. */
+    static double startBy(CookTask task, Defaults defaults) {
+        return task.tolerances().startK().orElse(defaults.startK());
+    }
+
+    /** The film of a bath. */
+    static Film film(Stirring stirring, Map<String, Film> films, Defaults defaults) {
         return Objects.requireNonNull(
                 films.get(stirring == Stirring.PUMPED ? defaults.pumpedFilm() : defaults.stillFilm()));
     }
@@ -114,6 +162,36 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
                 body, material, start, there.bath(), there.immersion().from(waterC), corner);
     }
 
+    /** The same in a bath that goes on where the stage before left it. */
+    Setting goingOn() {
+        return new Setting(body, material, start, bath, immersion.goingOn(), corner);
+    }
+
+    /** The same with one face in air of a temperature [C]; its brick then counts as a slab, which is the slow side. */
+    Setting floating(double airC, Knowledge knowledge) {
+        return new Setting(body, material, start, bath, immersion.floating(airC, corner, knowledge), corner);
+    }
+
+    /** Whether its faces see different things in the bath. */
+    boolean facesDiffer() {
+        return immersion.faced();
+    }
+
+    /** A stage in water of a temperature [C] that needs no vessel to keep it, for a time [s]. */
+    Stage inWater(double waterC, double duration) {
+        return immersion.inWater(new Surroundings(waterC, bath.filmCoefficient()), duration);
+    }
+
+    /** The same with another film coefficient [W/m2K]. */
+    Setting withFilm(double film) {
+        return new Setting(body, material, start, bath.withFilm(film), immersion, corner);
+    }
+
+    /** The same with a body of another kind. */
+    Setting withBody(Body other) {
+        return new Setting(other, material, start, bath, immersion, corner);
+    }
+
     /** The same with another size across [m]. */
     Setting acrossOf(double metres) {
         return new Setting(body.withAcross(metres), material, start, bath, immersion, corner);
@@ -134,15 +212,32 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
         return Conduction.standIn(immersion.body(body), material, start, programme);
     }
 
+    /** The same with the error of a stand-in body turned some way, from -1 (early) to 1 (late). */
+    TemperatureHistory until(double end, double shape) {
+        Programme programme = Programme.of(cooking(end));
+        return through(programme, programme, shape);
+    }
+
     /** What happens to the piece in a programme. */
     TemperatureHistory through(Programme programme) {
+        return through(programme, programme);
+    }
+
+    /** What happens to the piece in a programme, where a body with ends is stood in for as in another one. */
+    TemperatureHistory through(Programme programme, Programme standsInFor) {
+        return through(
+                programme,
+                standsInFor,
+                switch (corner) {
+                    case NOMINAL -> 0.0;
+                    case EARLY -> -1.0;
+                    case LATE -> 1.0;
+                });
+    }
+
+    private TemperatureHistory through(Programme programme, Programme standsInFor, double shape) {
         Body immersed = immersion.body(body);
-        StandIn standIn = standIn(programme);
-        StandIn turned = switch (corner) {
-            case NOMINAL -> standIn;
-            case EARLY -> standIn.early();
-            case LATE -> standIn.late();
-        };
+        StandIn turned = standIn(standsInFor).turned(shape);
         return Conduction.run(immersed, turned, material, start, programme, Resolution.SERVICE);
     }
 }

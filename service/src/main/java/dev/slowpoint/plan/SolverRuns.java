@@ -14,9 +14,19 @@ final class SolverRuns {
         return count(setting.until(end));
     }
 
+    /** The same with the error of a stand-in body turned some way, from -1 (early) to 1 (late). */
+    TemperatureHistory until(double end, Setting setting, double shape) {
+        return count(setting.until(end, shape));
+    }
+
     /** What happens in a setting through a programme. */
     TemperatureHistory through(Programme programme, Setting setting) {
         return count(setting.through(programme));
+    }
+
+    /** The same, where a body with ends is stood in for as in another programme. */
+    TemperatureHistory through(Programme programme, Programme standsInFor, Setting setting) {
+        return count(setting.through(programme, standsInFor));
     }
 
     private TemperatureHistory count(TemperatureHistory history) {

@@ -1,7 +1,9 @@
 package dev.slowpoint.plan;
 
+import dev.slowpoint.safety.ReadingError;
 import dev.slowpoint.safety.Requirement;
 import dev.slowpoint.safety.Rule;
+import dev.slowpoint.safety.RuleLimits;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,4 +23,28 @@ record Terms(
         Rule rule,
         List<Requirement> requirements,
         double errorK,
-        Optional<Softening> softening) {}
+        Optional<Softening> softening) {
+
+    /** How near to a floor a bath counts as set to it [K]; far above the rounding of the solver (our own choice). */
+    private static final double EDGE_K = 1e-3;
+
+    /** What is taken off the core of a piece in a bath of {@code setpointC} before the rule judges it. */
+    ReadingError error(double setpointC) {
+        return error(requirements, setpointC);
+    }
+
+    /**
+     * The same for the requirements of another rule. A bath set to the very floor of a requirement, the error counted, is
+     * approached for ever: how the solver rounds must not decide, so such a bath counts as below it.
+     */
+    ReadingError error(List<Requirement> judgedBy, double setpointC) {
+        boolean edge =
+                judgedBy.stream().anyMatch(r -> !r.advisory() && Math.abs(setpointC - errorK - r.floorC()) < EDGE_K);
+        return new ReadingError(edge ? errorK + 2.0 * EDGE_K : errorK);
+    }
+
+    /** The limits that count for the rule. */
+    RuleLimits limits() {
+        return knowledge.safety().limits(rule.id());
+    }
+}

@@ -10,12 +10,13 @@ import dev.slowpoint.safety.Judging;
 import dev.slowpoint.safety.ReadingError;
 import dev.slowpoint.safety.Requirement;
 import dev.slowpoint.safety.SafetyJudge;
+import dev.slowpoint.safety.StartRange;
 import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.safety.WarmUpClock;
+import dev.slowpoint.safety.WarmUpLimits;
 import dev.slowpoint.texture.TextureReading;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
 
 /**
  * One task tried in one bath: its three corners run, judged and read.
@@ -74,13 +75,33 @@ record Trial(
         TemperatureHistory early =
                 solver.until(horizon, Setting.of(task, setpointC, Corner.EARLY, knowledge, terms.materials()));
         TemperatureHistory late = solver.until(horizon, lateSetting);
+        return of(task, setpointC, terms, lateSetting, nominal, early, late, 0.0);
+    }
+
+    /**
+     * The same of corners that were run already.
+     *
+     * @param notBefore no earlier time is judged [s]: what has passed cannot be chosen
+     */
+    static Trial of(
+            CookTask task,
+            double setpointC,
+            Terms terms,
+            Setting lateSetting,
+            TemperatureHistory nominal,
+            TemperatureHistory early,
+            TemperatureHistory late,
+            double notBefore) {
+        Knowledge knowledge = terms.knowledge();
+        double horizon = late.end();
         PointHistory nominalCore = nominal.slowest();
         PointHistory earlyCore = early.slowest();
         PointHistory lateCore = late.slowest();
 
         List<Requirement> requirements = terms.requirements();
+        WarmUpLimits warmUp = terms.limits().warmUp();
         SafetyJudge judge = knowledge.safety().judge();
-        Judging worstCase = Judging.worstCase(new ReadingError(terms.errorK()));
+        Judging worstCase = worstCase(task, terms, terms.error(setpointC));
         Judging centralCase = Judging.nominal(FLOOR_ALLOWANCE_K);
         boolean asked = requirements.stream().anyMatch(r -> !r.advisory());
         Optional<Span> safe = asked
@@ -92,33 +113,39 @@ record Trial(
 
         double targetC = task.target().coreC().orElse(setpointC);
         double withinK = task.target().withinK().orElse(knowledge.defaults().withinK());
-        Span hotThrough = span(nominalCore, earlyCore, lateCore, c -> c.firstAtOrAbove(targetC - withinK));
-        Optional<Readings> readings = Readings.of(terms.softening(), nominal, early, late, setpointC, targetC);
+        double bathK = task.tolerances().bathK().orElse(knowledge.defaults().bathK());
+        double hotC = targetC - withinK;
+        Span hotThrough = new Span(
+                nominalCore.firstAtOrAbove(hotC),
+                earlyCore.firstAtOrAbove(hotC),
+                together(
+                        nominalCore.firstAtOrAbove(hotC),
+                        lateCore.firstAtOrAbove(hotC),
+                        nominalCore.firstAtOrAbove(hotC + bathK)));
+        Optional<Readings> readings = Readings.of(terms.softening(), nominal, early, late, setpointC, targetC, bathK);
         Times times = new Times(
                 hotThrough,
                 safe,
                 readings.map(r -> r.span(w -> w.window().opens())),
                 readings.filter(Readings::closeModelled)
-                        .map(r -> r.span(w -> w.window().closes())),
-                readings.map(r -> r.span(w -> w.window().softFrom())).filter(s -> Double.isFinite(s.nominal())));
+                        .map(r -> r.range(w -> w.window().closes())),
+                readings.map(r -> r.range(w -> w.window().softFrom())).filter(s -> Double.isFinite(s.nominal())));
 
         boolean surfaceServes =
                 asked && requirements.stream().filter(r -> !r.advisory()).allMatch(Requirement::surfaceOnlyAllowed);
-        WarmUpClock wholeClock = WarmUpClock.of(
-                lateCore, horizon, ReadingError.NONE, knowledge.safety().warmUp());
-        boolean leavesRange = Double.isFinite(
-                lateCore.firstAtOrAbove(knowledge.safety().warmUp().toC()));
-        boolean tooSlow = leavesRange && wholeClock.pace() == WarmUpClock.Pace.TOO_SLOW;
-        // A bath that never leaves the warm-up range uses up its limit for as long as the food stays in.
-        double limit = leavesRange
-                ? Double.POSITIVE_INFINITY
-                : lateCore.firstAtOrAbove(knowledge.safety().warmUp().fromC())
-                        + knowledge.safety().warmUp().longestS();
+        double warm = lateCore.firstAtOrAbove(warmUp.toC());
+        boolean tooSlow = Double.isFinite(warm)
+                && WarmUpClock.of(lateCore, warm, ReadingError.NONE, warmUp).pace() == WarmUpClock.Pace.TOO_SLOW;
+        // A bath that never leaves the warm-up range, or falls back into it, uses up its limit for as long as the food
+        // stays.
+        double limit = Double.isFinite(warm)
+                ? warmUpUsedUp(lateCore, horizon, warmUp)
+                : lateCore.firstAtOrAbove(warmUp.fromC()) + warmUp.longestS();
         TakeOut takeOut = takeOut(times, surfaceServes, tooSlow, limit);
-        double judgedAt = task.target().serveAfter().orElse(momentToJudge(times, takeOut, horizon));
+        double judgedAt =
+                Math.max(notBefore, task.target().serveAfter().orElse(momentToJudge(times, takeOut, horizon)));
         Judgement worst = judge.judge(requirements, lateCore, judgedAt, worstCase);
-        WarmUpClock clock = WarmUpClock.of(
-                lateCore, judgedAt, ReadingError.NONE, knowledge.safety().warmUp());
+        WarmUpClock clock = WarmUpClock.of(lateCore, judgedAt, ReadingError.NONE, warmUp);
         return new Trial(
                 setpointC,
                 lateSetting,
@@ -134,6 +161,32 @@ record Trial(
                 judge.judge(requirements, nominalCore, judgedAt, centralCase),
                 clock,
                 verdict(worst, clock));
+    }
+
+    /** The terms of the worst case: reading error and bath off the temperature, growth from the warmest start. */
+    static Judging worstCase(CookTask task, Terms terms, ReadingError error) {
+        double statedC = task.start().coreC();
+        double startK =
+                task.tolerances().startK().orElse(terms.knowledge().defaults().startK());
+        return Judging.worstCase(error).startingIn(new StartRange(statedC, statedC + startK));
+    }
+
+    /** When a piece has been in the warm-up range for as long as it may; infinity where it is not by a time [s]. */
+    private static double warmUpUsedUp(PointHistory core, double until, WarmUpLimits limits) {
+        if (core.secondsBetween(limits.fromC(), limits.toC(), until) <= limits.longestS()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double low = 0.0;
+        double high = until;
+        while (high - low > 1e-3) {
+            double middle = 0.5 * (low + high);
+            if (core.secondsBetween(limits.fromC(), limits.toC(), middle) <= limits.longestS()) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
     }
 
     /** The judgement, unless the warm-up broke its limit: then no kill makes it good. */
@@ -156,11 +209,6 @@ record Trial(
                 .orElse(0.0);
     }
 
-    private static Span span(
-            PointHistory nominal, PointHistory early, PointHistory late, ToDoubleFunction<PointHistory> time) {
-        return new Span(time.applyAsDouble(nominal), time.applyAsDouble(early), time.applyAsDouble(late));
-    }
-
     /**
      * Safe counts on its late side and the texture's close on its early side; hot through and tender are matters of
      * quality, so their nominal time opens and their late time is the best one if the window allows. Where a sear makes
@@ -168,7 +216,6 @@ record Trial(
      */
     private static TakeOut takeOut(Times times, boolean surfaceServes, boolean tooSlow, double limit) {
         double opens = times.tender().map(Span::nominal).orElse(0.0);
-        double opensLate = times.tender().map(Span::late).orElse(0.0);
         double closes = Math.min(limit, times.goodUntil().map(Span::early).orElse(Double.POSITIVE_INFINITY));
         double ready = Math.max(times.hotThrough().nominal(), opens);
         double safe = times.safe().map(Span::late).orElse(0.0);
@@ -195,7 +242,7 @@ record Trial(
             return TakeOut.none(Obstacle.SAFE_AFTER_TEXTURE);
         }
         double reserved = Math.max(earliest, RESERVE * safe);
-        double robust = Math.max(reserved, Math.max(times.hotThrough().late(), opensLate));
+        double robust = Math.max(reserved, readyLate(times));
         return new TakeOut(earliest, Math.min(robust, closes), closes, Optional.empty());
     }
 
@@ -207,8 +254,30 @@ record Trial(
         if (Double.isFinite(safe)) {
             return safe;
         }
-        double ready = Math.max(
-                times.hotThrough().late(), times.tender().map(Span::late).orElse(0.0));
+        double ready = readyLate(times);
         return Double.isFinite(ready) ? ready : horizon;
+    }
+
+    /**
+     * A time that two independent causes make late, each alone by so much: delays add as the root of their squares (JCGM
+     * 100:2008 5.1.2, from memory). A bath colder by its tolerance may delay more than all else, or never get there.
+     */
+    private static double together(double nominal, double oneLate, double otherLate) {
+        if (Double.isInfinite(oneLate) || Double.isInfinite(otherLate)) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double one = oneLate - nominal;
+        double other = otherLate - nominal;
+        return nominal + Math.sqrt(one * one + other * other);
+    }
+
+    /** Hot through and tender on the late side. What then never comes is not waited for: its nominal time stands. */
+    private static double readyLate(Times times) {
+        return Math.max(
+                awaited(times.hotThrough()), times.tender().map(Trial::awaited).orElse(0.0));
+    }
+
+    private static double awaited(Span span) {
+        return Double.isFinite(span.late()) ? span.late() : span.nominal();
     }
 }

@@ -21,7 +21,13 @@ public record ColdStorage(ExposureLimits exposure, Cap cap, Cap unproven, Cap fr
      * @param longestS [s]; infinity for no limit
      * @param provenance where it comes from
      */
-    public record Cap(String id, double toC, double longestS, Provenance provenance) {}
+    public record Cap(String id, double toC, double longestS, Provenance provenance) {
+
+        /** Refuses a cap that was only recalled: it would let a plan pass. */
+        public Cap {
+            provenance.refuseIfRecalled("limit " + id);
+        }
+    }
 
     /**
      * What limits a store.

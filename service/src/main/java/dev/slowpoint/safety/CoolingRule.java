@@ -21,7 +21,13 @@ public record CoolingRule(String id, List<Stage> stages) {
      * @param longestS [s]
      * @param provenance where it was read
      */
-    public record Stage(String id, double fromC, double toC, double longestS, Provenance provenance) {}
+    public record Stage(String id, double fromC, double toC, double longestS, Provenance provenance) {
+
+        /** Refuses a limit that was only recalled: it would let a plan pass. */
+        public Stage {
+            provenance.refuseIfRecalled("limit " + id);
+        }
+    }
 
     /**
      * How a history kept one limit.

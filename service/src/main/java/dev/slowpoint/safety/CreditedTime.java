@@ -33,9 +33,10 @@ final class CreditedTime {
         double[] to = new double[pieces];
         int parts = 0;
         boolean open = false;
+        Window window = new Window(core);
         for (int i = 0; i < pieces; i++) {
             double end = core.time(i + 1);
-            boolean cooling = core.temperatureC(i + 1) < highestBefore(core, i + 1) - FALL_K;
+            boolean cooling = core.temperatureC(i + 1) < window.highestBefore(i + 1) - FALL_K;
             if (cooling) {
                 open = false;
             } else if (open) {
@@ -50,14 +51,37 @@ final class CreditedTime {
         return new CreditedTime(from, to, parts);
     }
 
-    /** The highest temperature [C] of the window that ends at a sample. */
-    private static double highestBefore(PointHistory core, int sample) {
-        double from = core.time(sample) - WINDOW;
-        double highest = core.atC(from);
-        for (int i = sample; i >= 0 && core.time(i) >= from; i--) {
-            highest = Math.max(highest, core.temperatureC(i));
+    /**
+     * The window that ends at a sample, moved forward sample by sample: it keeps those samples that no later one exceeds,
+     * so that a log of many readings costs one pass.
+     */
+    private static final class Window {
+
+        private final PointHistory core;
+        private final int[] kept;
+        private int first;
+        private int end;
+        private int added;
+
+        Window(PointHistory core) {
+            this.core = core;
+            this.kept = new int[core.samples()];
         }
-        return highest;
+
+        /** The highest temperature [C] of the window that ends at a sample; samples are asked for in their order. */
+        double highestBefore(int sample) {
+            double from = core.time(sample) - WINDOW;
+            for (; added <= sample; added++) {
+                while (end > first && core.temperatureC(kept[end - 1]) <= core.temperatureC(added)) {
+                    end--;
+                }
+                kept[end++] = added;
+            }
+            while (core.time(kept[first]) < from) {
+                first++;
+            }
+            return Math.max(core.atC(from), core.temperatureC(kept[first]));
+        }
     }
 
     /** The credited dose up to a time. */
@@ -83,13 +107,19 @@ final class CreditedTime {
         return Double.POSITIVE_INFINITY;
     }
 
-    /** Credited seconds at or above a temperature up to a time. */
-    double dwell(PointHistory core, double levelC, double until) {
-        double sum = 0.0;
+    /** Credited seconds at or above each of some rising temperatures up to a time. */
+    double[] dwells(PointHistory core, double[] levelsC, double until) {
+        double[] above = new double[levelsC.length];
+        double[] dwells = new double[levelsC.length];
         for (int i = 0; i < parts && from[i] < until; i++) {
-            sum += core.secondsAtOrAbove(levelC, Math.min(to[i], until)) - core.secondsAtOrAbove(levelC, from[i]);
+            core.sortSeconds(levelsC, above, dwells, from[i], Math.min(to[i], until));
         }
-        return sum;
+        double sum = 0.0;
+        for (int level = levelsC.length - 1; level >= 0; level--) {
+            sum += above[level];
+            dwells[level] += sum;
+        }
+        return dwells;
     }
 
     /**
@@ -108,7 +138,7 @@ final class CreditedTime {
             if (held <= latest) {
                 return held;
             }
-            missing -= core.secondsAtOrAbove(levelC, until) - core.secondsAtOrAbove(levelC, from[i]);
+            missing -= core.secondsAtOrAbove(levelC, from[i], until);
         }
         return Double.POSITIVE_INFINITY;
     }

@@ -16,6 +16,11 @@ import java.util.OptionalDouble;
 public record ExposureLimit(
         String id, Hazard hazard, double fromC, OptionalDouble toC, double longestS, Provenance provenance) {
 
+    /** Refuses a limit that was only recalled: it would let a plan pass. */
+    public ExposureLimit {
+        provenance.refuseIfRecalled("limit " + id);
+    }
+
     /** Whether a total time keeps the limit. */
     public boolean keptBy(double seconds) {
         return seconds <= longestS;

@@ -28,4 +28,10 @@ public record Finding(
         double integratedAt,
         Optional<TableView> table,
         double metAt,
-        boolean met) {}
+        boolean met) {
+
+    /** The margin in words. */
+    public MarginBand band() {
+        return MarginBand.of(this);
+    }
+}

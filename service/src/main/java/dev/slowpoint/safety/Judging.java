@@ -1,13 +1,17 @@
 package dev.slowpoint.safety;
 
+import java.util.Optional;
+
 /**
  * On what terms a history is judged.
  *
  * @param error taken off the temperature before anything is counted
  * @param floorAllowanceK how far below its floor a requirement starts to count [K]; zero in every judged margin
  * @param slowedByHeatAdaptation whether cells that were heated slowly are taken to be tougher
+ * @param start how warm the core may have gone in; as the history says where empty
  */
-public record Judging(ReadingError error, double floorAllowanceK, boolean slowedByHeatAdaptation) {
+public record Judging(
+        ReadingError error, double floorAllowanceK, boolean slowedByHeatAdaptation, Optional<StartRange> start) {
 
     /** Refuses a floor allowance in a judged margin, and one beyond any reading error. */
     public Judging {
@@ -19,6 +23,16 @@ public record Judging(ReadingError error, double floorAllowanceK, boolean slowed
             throw new IllegalArgumentException("a floor allowance of " + floorAllowanceK
                     + " K is for nominal estimates only, and those take no reading error (" + error.errorK() + " K)");
         }
+    }
+
+    /** Terms for a history that starts as it says. */
+    public Judging(ReadingError error, double floorAllowanceK, boolean slowedByHeatAdaptation) {
+        this(error, floorAllowanceK, slowedByHeatAdaptation, Optional.empty());
+    }
+
+    /** The same for a core that may have gone in warmer than the history says. */
+    public Judging startingIn(StartRange range) {
+        return new Judging(error, floorAllowanceK, slowedByHeatAdaptation, Optional.of(range));
     }
 
     /** The worst case that a verdict rests on. */

@@ -11,7 +11,28 @@ public final class ProbabilityMargin {
     /** Tolerance factor of FSIS-GD-2021-14 Attachment A1 p. 56: mean less 1.94 standard deviations, for six trials. */
     private static final double SIX_TRIALS = 1.94;
 
+    /**
+     * The least probability of missing a target that is ever told. Beyond three standard deviations a normal tail was
+     * fitted to nobody's data (studies hold tens of survival curves), and errors of size, bath and heat transfer are not in
+     * the spread of D at all. Our own limit.
+     */
+    public static final double LEAST_MISSING = 0.001;
+
     private ProbabilityMargin() {}
+
+    /**
+     * P(L &lt; R), never told below {@link #LEAST_MISSING}; one where nothing was delivered.
+     *
+     * @param deliveredLog10 decimal reductions at the nominal D, zero or more
+     * @param requiredLog10 decimal reductions, growth included, above zero
+     * @param spreadLog10D standard deviation of log10 D, above zero
+     */
+    public static double ofMissing(double deliveredLog10, double requiredLog10, double spreadLog10D) {
+        if (deliveredLog10 == 0.0) {
+            return 1.0;
+        }
+        return Math.max(LEAST_MISSING, 1.0 - ofMeeting(deliveredLog10, requiredLog10, spreadLog10D));
+    }
 
     /**
      * P(L &gt;= R) when log10 D is normally distributed.

@@ -10,6 +10,7 @@ import java.util.Set;
  * One line of a rule: for which foods, pieces and purposes it asks for what.
  *
  * @param rule id of the rule
+ * @param basis whether the rule itself asks it
  * @param groups foods
  * @param pieces whole pieces, the others, or both
  * @param purposes of the cook
@@ -18,11 +19,20 @@ import java.util.Set;
  */
 public record Provision(
         String rule,
+        Basis basis,
         Set<FoodGroup> groups,
         Pieces pieces,
         Set<Purpose> purposes,
         Optional<TimeTable> table,
         Requirement requirement) {
+
+    /** Whose demand a provision is. */
+    public enum Basis {
+        /** The rule's own. */
+        OWN,
+        /** Not the rule's, which names none that was read: the strictest benchmark that was read stands in. */
+        FALLBACK
+    }
 
     /** Which pieces a provision speaks of. */
     public enum Pieces {
@@ -31,7 +41,9 @@ public record Provision(
         /** Whole pieces, nothing through their surface. */
         INTACT,
         /** Pieces whose inside must be treated like their outside. */
-        NON_INTACT
+        NON_INTACT,
+        /** Pieces filled with something else. */
+        STUFFED
     }
 
     /** Copies the sets. */
@@ -46,6 +58,7 @@ public record Provision(
             case ANY -> true;
             case INTACT -> form.intact();
             case NON_INTACT -> !form.intact();
+            case STUFFED -> form == Form.STUFFED;
         };
         return piece && rule.equals(ruleId) && groups.contains(group) && purposes.contains(purpose);
     }

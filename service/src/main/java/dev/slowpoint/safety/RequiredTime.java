@@ -137,21 +137,32 @@ public final class RequiredTime {
         double metAt = Double.POSITIVE_INFINITY;
         double end = core.end();
         double hottestC = core.highestC();
+        double[] levels = new double[temperaturesC.length];
+        for (int i = 0; i < levels.length; i++) {
+            levels[i] = error.readingFor(temperaturesC[i]);
+        }
+        double[] dwells = credited.dwells(core, levels, until);
         // From the hottest row down: its time is the shortest, and a colder row that asks for more than the best so far
         // cannot be met sooner.
         for (int i = temperaturesC.length - 1; i >= 0; i--) {
-            double level = error.readingFor(temperaturesC[i]);
+            double level = levels[i];
             if (level > hottestC) {
                 continue;
             }
-            double dwell = credited.dwell(core, level, until);
+            double dwell = dwells[i];
             double rank = dwell / Math.max(seconds[i], SHORTEST_RANKED);
+            if (seconds[i] == 0.0 && core.firstAtOrAbove(level) <= until) {
+                // An instant row is met as soon as it is reached, however short the dwell.
+                rank = Math.max(rank, 1.0);
+            }
             if (rank >= bestRank) {
                 best = i;
                 bestRank = rank;
                 bestDwell = dwell;
             }
-            if (metAt <= core.start() + seconds[i]) {
+            // A second less than asked for at the end cannot have been enough before, whatever the rounding.
+            boolean neverMet = until >= end && dwell < seconds[i] - 1.0;
+            if (neverMet || metAt <= core.start() + seconds[i]) {
                 continue;
             }
             double met = credited.timeOfDwell(core, level, seconds[i], Math.min(metAt, end));

@@ -1,6 +1,5 @@
 package dev.slowpoint.safety;
 
-import dev.slowpoint.food.Mark;
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.heat.RateLaw;
 import java.util.Optional;
@@ -48,16 +47,10 @@ public record Requirement(
                     + " must be above zero and floor " + floorC + " C finite");
         }
         if (!advisory) {
-            refuseRecalled(id, provenance);
-            line.ifPresent(l -> refuseRecalled(id, l.provenance()));
-            table.ifPresent(t -> refuseRecalled(id, t.provenance()));
-        }
-    }
-
-    private static void refuseRecalled(String id, Provenance basis) {
-        if (basis.mark() == Mark.MEMORY || basis.mark() == Mark.MIXED) {
-            throw new IllegalArgumentException("requirement " + id + " rests on '" + basis.source() + "', marked "
-                    + basis.mark() + ", so it must not decide. Maybe let it advise?");
+            String what = "requirement " + id;
+            provenance.refuseIfRecalled(what);
+            line.ifPresent(l -> l.provenance().refuseIfRecalled(what));
+            table.ifPresent(t -> t.provenance().refuseIfRecalled(what));
         }
     }
 
@@ -66,6 +59,20 @@ public record Requirement(
         if (line.isPresent()) {
             return line.get().slowerBy(factorOnD).killFrom(floorC - allowanceK);
         }
-        return table.orElseThrow().extendedBy(allowanceK).rate();
+        RateLaw rate = table.orElseThrow().extendedBy(allowanceK).rate();
+        return factorOnD == 1.0 ? rate : new Slower(rate, factorOnD);
+    }
+
+    private record Slower(RateLaw law, double byFactor) implements RateLaw {
+
+        @Override
+        public double perSecond(double temperatureC) {
+            return law.perSecond(temperatureC) / byFactor;
+        }
+
+        @Override
+        public double[] breaksC() {
+            return law.breaksC();
+        }
     }
 }

@@ -12,22 +12,45 @@ import java.util.OptionalDouble;
  * @param rules in the order of the file
  * @param defaultRule id of the rule that counts when none is chosen
  * @param provisions of all rules
+ * @param clauses of all rules, for people
  */
-public record RuleBook(List<Rule> rules, String defaultRule, List<Provision> provisions) {
+public record RuleBook(List<Rule> rules, String defaultRule, List<Provision> provisions, List<Clause> clauses) {
 
-    /** Copies the lists and refuses a default or a provision that names no rule. */
+    /** Copies the lists and refuses a default, a provision or a clause that names no rule. */
     public RuleBook {
         rules = List.copyOf(rules);
         provisions = List.copyOf(provisions);
+        clauses = List.copyOf(clauses);
         find(rules, defaultRule);
         for (Provision provision : provisions) {
             find(rules, provision.rule());
+        }
+        for (Clause clause : clauses) {
+            for (String rule : clause.rules()) {
+                find(rules, rule);
+            }
         }
     }
 
     /** The rule of an id. */
     public Rule rule(String id) {
         return find(rules, id);
+    }
+
+    /** What a rule says of a topic, in the order of the file; empty where nothing was read. */
+    public List<Clause> clauses(String ruleId, Topic topic) {
+        return clauses.stream()
+                .filter(c -> c.topic() == topic && c.rules().contains(ruleId))
+                .toList();
+    }
+
+    /** Whose demand a requirement is. */
+    public Provision.Basis basis(Requirement requirement) {
+        return provisions.stream()
+                .filter(p -> p.requirement().id().equals(requirement.id()))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no requirement '" + requirement.id() + "'"))
+                .basis();
     }
 
     /**

@@ -74,24 +74,28 @@ public final class SafetyJudge {
         double delivered = credited.dose(kill, at);
 
         double floorReached = core.firstAtOrAbove(error.readingFor(requirement.floorC() - allowance));
-        double grown = growth.log10(requirement.hazard(), core, Math.min(at, floorReached));
-        double needed = requirement.target() + growth.log10(requirement.hazard(), core, floorReached);
+        StartRange start = how.start().orElseGet(() -> StartRange.exactly(core.temperatureC(0)));
+        double grown = growth.log10(requirement.hazard(), core, Math.min(at, floorReached), start);
+        double needed = requirement.target() + growth.log10(requirement.hazard(), core, floorReached, start);
         double integratedAt = needed > MOST_CREDIT_LOG10 ? Double.POSITIVE_INFINITY : credited.timeOfDose(kill, needed);
 
         Optional<TableView> table =
                 requirement.table().map(t -> t.extendedBy(allowance).view(core, credited, error, at));
         double metAt = Math.max(integratedAt, table.map(TableView::metAt).orElse(integratedAt));
+        boolean met = metAt <= at;
+        double margin = Math.min(delivered, MOST_CREDIT_LOG10) - requirement.target() - grown;
         return new Finding(
                 requirement,
                 Math.min(delivered, MOST_CREDIT_LOG10),
                 grown,
-                Math.min(delivered, MOST_CREDIT_LOG10) - requirement.target() - grown,
+                // At the very moment of meeting it, a last digit below zero would contradict the verdict.
+                met ? Math.max(margin, 0.0) : margin,
                 (delivered - grown) / requirement.target(),
                 Math.min(delivered * applied / factor, MOST_CREDIT_LOG10) - requirement.target() - grown,
                 integratedAt,
                 table,
                 metAt,
-                metAt <= at);
+                met);
     }
 
     private static Verdict verdict(List<Finding> findings) {

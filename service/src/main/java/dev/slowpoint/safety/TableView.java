@@ -1,5 +1,7 @@
 package dev.slowpoint.safety;
 
+import java.util.OptionalDouble;
+
 /**
  * What a published table says of a history: no credit for the way up, any row of the table will do.
  *
@@ -14,5 +16,10 @@ public record TableView(String table, double rowC, double requiredS, double dwel
     /** Dwell beyond what the row asks for [s]; below zero when it is not met. */
     public double marginS() {
         return dwellS - requiredS;
+    }
+
+    /** Dwell over what the row asks for; empty for an instant row. */
+    public OptionalDouble marginRatio() {
+        return requiredS > 0.0 ? OptionalDouble.of(dwellS / requiredS) : OptionalDouble.empty();
     }
 }

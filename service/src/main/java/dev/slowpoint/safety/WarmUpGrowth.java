@@ -1,8 +1,12 @@
 package dev.slowpoint.safety;
 
 import dev.slowpoint.food.Provenance;
+import dev.slowpoint.heat.Dose;
 import dev.slowpoint.heat.PointHistory;
+import dev.slowpoint.heat.RateLaw;
+import java.util.Arrays;
 import java.util.Map;
+import java.util.stream.DoubleStream;
 
 /**
  * Growth of cells on the way up, without lag.
@@ -26,11 +30,34 @@ public record WarmUpGrowth(Map<Hazard, GrowthLaw> laws, double coldStartC, doubl
 
     @Override
     public double log10(Hazard hazard, PointHistory core, double until) {
+        return log10(hazard, core, until, StartRange.exactly(core.temperatureC(0)));
+    }
+
+    /** Grows at no colder than the warmest start: a slow history starts cold, and a cold start must not be a merit. */
+    @Override
+    public double log10(Hazard hazard, PointHistory core, double until, StartRange start) {
         GrowthLaw law = laws.get(hazard);
         if (law == null) {
             return 0.0;
         }
-        double grown = law.grownLog10(core, until, 0.0);
-        return core.temperatureC(0) <= coldStartC && grown <= acceptedLog10 ? 0.0 : grown;
+        boolean warmer = start.warmestC() > core.temperatureC(0);
+        double grown = Dose.of(warmer ? new NoColder(law, start.warmestC()) : law, core)
+                .at(until);
+        return start.statedC() <= coldStartC && grown <= acceptedLog10 ? 0.0 : grown;
+    }
+
+    private record NoColder(RateLaw law, double thanC) implements RateLaw {
+
+        @Override
+        public double perSecond(double temperatureC) {
+            return law.perSecond(Math.max(temperatureC, thanC));
+        }
+
+        @Override
+        public double[] breaksC() {
+            return DoubleStream.concat(
+                            DoubleStream.of(thanC), Arrays.stream(law.breaksC()).filter(b -> b > thanC))
+                    .toArray();
+        }
     }
 }

@@ -5,7 +5,8 @@ import dev.slowpoint.food.Provenance;
 /**
  * How long food may take to warm up, and where bacteria grow.
  *
- * @param fromC lower end of the warm-up range [C]
+ * @param id as in the limits file
+ * @param fromC lower end of the warm-up range [C]; {@link #ABSOLUTE_ZERO_C} where the rule names none
  * @param toC upper end [C]
  * @param longestS longest time in the range [s]
  * @param warningS time in the range [s] from which to warn
@@ -15,6 +16,7 @@ import dev.slowpoint.food.Provenance;
  * @param provenance of the limit
  */
 public record WarmUpLimits(
+        String id,
         double fromC,
         double toC,
         double longestS,
@@ -22,4 +24,13 @@ public record WarmUpLimits(
         double growthFromC,
         double growthToC,
         double perfringensToC,
-        Provenance provenance) {}
+        Provenance provenance) {
+
+    /** Stands for no lower end [C]. */
+    public static final double ABSOLUTE_ZERO_C = -273.15;
+
+    /** Refuses a limit that was only recalled: it would let a plan pass. */
+    public WarmUpLimits {
+        provenance.refuseIfRecalled("limit " + id);
+    }
+}

@@ -39,7 +39,7 @@ class BadRequestSweepTest extends HttpTest {
              "target":{"purpose":"serve","coreC":59,"withinK":0.5,"serveAfterS":7200},
              "eater":"general","rule":"us-fsis-2021",
              "tolerances":{"thicknessMm":2,"startK":1,"bathK":0.2,"readingK":0.2},
-             "pack":{"rawGarlicOrHerbs":true,"salted":false},
+             "pack":{"rawGarlicOrHerbs":true,"salted":false,"saltPercent":1.5,"waterActivity":0.99,"soldOrSupplied":false,"sealedWhileChilled":false},
              "then":[{"step":"bath","setpointC":56,"durationS":3600},
                      {"step":"unheated","durationS":900,"foundC":55},
                      {"step":"sear","method":"pan","secondsPerSide":45,"bothSidesAtOnce":false,"heatC":220},
@@ -55,6 +55,29 @@ class BadRequestSweepTest extends HttpTest {
              "chill":{"medium":"blastAir","mediumC":-10,"durationS":3600},
              "store":{"temperatureC":3,"days":5},"rule":"FC-COOL","fitToKeep":true,"eater":"vulnerable",
              "tolerances":{"thicknessMm":2,"startK":1}}""";
+
+    private static final String LOG = """
+            {"parameterSet":"2026.1","food":{"id":"pork-loin","form":"intact","condition":"raw","fatPercent":8},
+             "rule":"us-fsis-2021","coolingRule":"FC-COOL","purpose":"keep","eater":"vulnerable",
+             "aspects":["cooking","cooling"],"sensor":{"place":"bath","errorK":0.5,"intervalS":60},
+             "timesS":[0,60,120,180],"temperaturesC":[58.5,60,60.1,-127],"longestGapS":120,
+             "geometry":{"shape":"slab","thicknessMm":45,"arrangement":{}},"start":{"surfaceC":6,"coreC":4},
+             "stirring":"pumped","label":"Cook log 17","batch":"Batch 4"}""";
+
+    private static final String REPLAN = """
+            {"parameterSet":"2026.1","food":{"id":"pork-loin","form":"intact"},
+             "geometry":{"shape":"slab","thicknessMm":45,"arrangement":{}},
+             "start":{"temperatureC":4},"surroundings":{"bath":{"setpointC":60,"stirring":"still"},"altitudeM":300},
+             "target":{"purpose":"serve"},"eater":"general","rule":"us-fsis-2021",
+             "tolerances":{"thicknessMm":2},"pack":{"salted":true},
+             "soFar":{"elapsedS":9000,"thicknessMm":48,
+                      "bathLog":[{"atS":0,"waterC":60},{"atS":600,"waterC":59.5},{"atS":9000,"waterC":-127}],
+                      "events":[{"event":"heaterOff","fromS":100,"untilS":900,"foundC":58},
+                                {"event":"setpointChanged","fromS":1000,"setpointC":61},
+                                {"event":"foodAdded","fromS":1200,"addedG":500,"temperatureC":4},
+                                {"event":"floated","fromS":1300,"untilS":1400,"temperatureC":22},
+                                {"event":"outOfBath","fromS":1500,"untilS":1600,"place":"fridge","temperatureC":5}],
+                      "coreReadings":[{"atS":8000,"coreC":55,"errorK":0.5}]}}""";
 
     /** Enough to make any list too long. */
     private static final int MANY = 40;
@@ -105,6 +128,9 @@ class BadRequestSweepTest extends HttpTest {
             "MEMBER_MISSING",
             "MEMBER_NOT_OF_STEP",
             "SUM_NOT_WHOLE",
+            "LENGTHS_DIFFER",
+            "TIMES_NOT_ASCENDING",
+            "TIMES_NOT_RISING",
             "DUPLICATE_FIELD");
 
     private final Random random = new Random(SEED);
@@ -113,6 +139,8 @@ class BadRequestSweepTest extends HttpTest {
     void damaged_trees_are_refused_by_name_exactly_when_the_contract_says_so() {
         refusedExactlyByTheContract(FULL, CookPlanRequest.class);
         refusedExactlyByTheContract(CHILL, ChillPlanRequest.class);
+        refusedExactlyByTheContract(LOG, LogReviewRequest.class);
+        refusedExactlyByTheContract(REPLAN, ReplanRequest.class);
     }
 
     private void refusedExactlyByTheContract(String full, Class<? extends Record> type) {
@@ -151,10 +179,12 @@ class BadRequestSweepTest extends HttpTest {
     void damaged_bytes_never_break_the_service() {
         for (int i = 0; i < REQUESTS / 10; i++) {
             String type = random.nextBoolean() ? JSON : CBOR;
-            boolean cook = random.nextInt(4) > 0;
-            String full = cook ? FULL : CHILL;
+            int which = random.nextInt(10);
+            String full = which > 2 ? FULL : List.of(CHILL, LOG, REPLAN).get(which);
+            String operation =
+                    which > 2 ? PLANS : List.of(CHILLS, LOGS, REPLANS).get(which);
             byte[] body = damagedBytes(type.equals(CBOR) ? cbor(full) : full.getBytes(StandardCharsets.UTF_8));
-            assertNamed(http().contentType(type).accept(type).body(body).post(cook ? PLANS : CHILLS), body);
+            assertNamed(http().contentType(type).accept(type).body(body).post(operation), body);
         }
     }
 

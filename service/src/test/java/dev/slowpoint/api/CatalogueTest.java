@@ -20,6 +20,7 @@ class CatalogueTest extends HttpTest {
                 "/v1/foods/pork-loin",
                 "/v1/rules",
                 "/v1/rules/us-fsis-2021",
+                "/v1/rules/au-vic",
                 "/v1/parameter-sets",
                 "/v1/parameter-sets/2026.1",
                 "/v1/warnings",
@@ -115,6 +116,75 @@ class CatalogueTest extends HttpTest {
                         .at("/kind")
                         .asString())
                 .isEqualTo("cooking");
+    }
+
+    private JsonNode topic(String rule, String topic) {
+        return READER.readTree(http().get("/v1/rules/" + rule).asByteArray())
+                .at("/topics")
+                .valueStream()
+                .filter(t -> t.at("/topic").asString().equals(topic))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** FDA Food Code 2022, 3-501.16(A)(1); Food Hygiene (Wales) Regulations 2006 Sch. 4; Victoria supplement. */
+    @Test
+    void a_rule_shows_every_topic_with_mark_and_source() {
+        for (JsonNode rule :
+                READER.readTree(http().get("/v1/rules").asByteArray()).at("/rules")) {
+            if (rule.at("/kind").asString().equals("cooling")) {
+                assertThat(rule.at("/topics")).isEmpty();
+                continue;
+            }
+            assertThat(rule.at("/topics").valueStream().map(t -> t.at("/topic").asString()))
+                    .as(rule.at("/id").asString())
+                    .containsExactly(
+                            "cooking",
+                            "warmUp",
+                            "holding",
+                            "cooling",
+                            "storage",
+                            "reheating",
+                            "parasites",
+                            "eaters",
+                            "labels");
+            for (JsonNode topic : rule.at("/topics")) {
+                for (JsonNode clause : topic.at("/clauses")) {
+                    assertThat(clause.at("/origin/mark").asString()).isNotEmpty();
+                    assertThat(clause.at("/origin/source").asString()).isNotEmpty();
+                }
+            }
+        }
+        JsonNode hot = topic("uk-fsa", "holding");
+        assertThat(hot.at("/coverage").asString()).isEqualTo("read");
+        assertThat(hot.at("/planLimit/id").asString()).isEqualTo("UK-HOT63");
+        assertThat(hot.at("/planLimit/own").asBoolean()).isTrue();
+        assertThat(hot.at("/planLimit/fromC").asDouble()).isEqualTo(63.0);
+        JsonNode kept = topic("au-vic", "storage");
+        assertThat(kept.at("/planLimit/longestS").asInt()).isEqualTo(5 * 86400);
+        assertThat(kept.at("/clauses/0/limit").asDouble()).isEqualTo(5.0);
+        assertThat(kept.at("/clauses/0/unit").asString()).isEqualTo("d");
+        assertThat(kept.at("/clauses/0/origin/mark").asString()).isEqualTo("readSecondary");
+    }
+
+    /** Nothing was read of the warm-up in EU law, and nothing of labels in New Zealand. */
+    @Test
+    void a_topic_that_was_not_read_says_so_and_names_what_counts_instead() {
+        JsonNode warmUp = topic("eu-food-hygiene", "warmUp");
+        assertThat(warmUp.at("/coverage").asString()).isEqualTo("notRead");
+        assertThat(warmUp.at("/clauses")).isEmpty();
+        assertThat(warmUp.at("/planLimit/id").asString()).isEqualTo("A-CUT-6H");
+        assertThat(warmUp.at("/planLimit/own").asBoolean()).isFalse();
+        assertThat(warmUp.at("/planLimit/longestS").asInt()).isEqualTo(6 * 3600);
+        JsonNode labels = topic("nz-mpi", "labels");
+        assertThat(labels.at("/coverage").asString()).isEqualTo("notRead");
+        assertThat(labels.has("planLimit")).isFalse();
+        assertThat(READER.readTree(http().get("/v1/rules/eu-food-hygiene").asByteArray())
+                        .at("/requirements")
+                        .valueStream()
+                        .filter(r -> r.at("/id").asString().equals("EU-LM"))
+                        .map(r -> r.at("/basis").asString()))
+                .containsExactly("fallback");
     }
 
     @Test

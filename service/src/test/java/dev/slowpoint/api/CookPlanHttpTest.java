@@ -75,6 +75,39 @@ class CookPlanHttpTest extends HttpTest {
         assertThat(plan.toString()).doesNotContain("null");
     }
 
+    /** UK line: 70 C for 2 min, z 7.5 K, so 43 min at 60 C; FSIS table 2: 12 min. */
+    @Test
+    void the_other_rules_come_only_when_asked_for_and_say_from_when_on_they_are_met() {
+        assertThat(READER.readTree(plan("").asByteArray()).has("otherRules")).isFalse();
+        JsonNode plan = READER.readTree(plan("?include=rules").asByteArray());
+        assertThat(plan.at("/otherRules").valueStream().map(o -> o.at("/rule").asString()))
+                .containsExactly(
+                        "uk-fsa",
+                        "us-food-code-2022",
+                        "eu-food-hygiene",
+                        "ca-cfia",
+                        "au-fsanz",
+                        "au-nsw-2012",
+                        "au-vic",
+                        "nz-mpi");
+        JsonNode british = plan.at("/otherRules/0");
+        assertThat(british.at("/basis").asString()).isEqualTo("own");
+        assertThat(british.at("/organism").asString()).isEqualTo("listeriaMonocytogenes");
+        assertThat(british.at("/requiredLog10").asDouble()).isEqualTo(6.0);
+        assertThat(british.at("/marginLog10").asDouble())
+                .isLessThan(plan.at("/safety/marginLog10").asDouble());
+        assertThat(plan.at("/otherRules/2/basis").asString()).isEqualTo("fallback");
+        assertThat(plan.toString()).doesNotContain("null");
+        for (JsonNode other : plan.at("/otherRules")) {
+            boolean met = other.at("/verdict").asString().equals("met");
+            assertThat(met)
+                    .as(other.toString())
+                    .isEqualTo(other.has("safeLateS")
+                            && other.at("/safeLateS").asInt()
+                                    <= plan.at("/safety/judgedAtS").asInt());
+        }
+    }
+
     @Test
     void numbers_are_rounded_and_never_in_favour_of_safety() {
         SafetyVerdict safety = new SafetyVerdict(
@@ -85,6 +118,10 @@ class CookPlanHttpTest extends HttpTest {
                 7.129999,
                 9.4,
                 0.629999,
+                "thin",
+                0.401,
+                0.229,
+                300,
                 360,
                 0.4099,
                 1.89,
@@ -94,6 +131,8 @@ class CookPlanHttpTest extends HttpTest {
                 8100);
         assertThat(safety.achievedLog10()).isEqualTo(7.12);
         assertThat(safety.marginLog10()).isEqualTo(0.62);
+        assertThat(safety.growthLog10()).isEqualTo(0.41);
+        assertThat(safety.adaptedMarginLog10()).isEqualTo(0.22);
         assertThat(safety.marginK()).isEqualTo(0.4);
         assertThat(safety.marginMm()).isEqualTo(1.8);
         assertThat(new CookPlanAnswer.AtServe(7200, 58.91234567, 59.4, 57.96, 59.95).coreC())
@@ -107,6 +146,20 @@ class CookPlanHttpTest extends HttpTest {
         assertThat(plan.has("curve")).isTrue();
         assertThat(plan.has("organisms")).isTrue();
         assertThat(plan.has("sources")).isTrue();
+    }
+
+    @Test
+    void further_views_of_the_margin_come_when_asked_for() {
+        JsonNode plan = READER.readTree(plan("?include=margins").asByteArray());
+        assertThat(plan.at("/margins/table/table").asString()).isEqualTo("fsis-meat-6.5");
+        assertThat(plan.at("/margins/table/marginS").asInt())
+                .isEqualTo(plan.at("/margins/table/dwelledS").asInt()
+                        - plan.at("/margins/table/requiredS").asInt());
+        assertThat(plan.at("/margins/noProbabilityReason/code").asString()).isEqualTo("NO_CENTRAL_KINETICS");
+        assertThat(plan.at("/margins").has("missProbability")).isFalse();
+        assertThat(plan.at("/margins/warmUpGrowth/0/organism").asString()).isEqualTo("sAureus");
+        assertThat(plan.has("organisms")).isFalse();
+        assertThat(READER.readTree(plan("").asByteArray()).has("margins")).isFalse();
     }
 
     @Test

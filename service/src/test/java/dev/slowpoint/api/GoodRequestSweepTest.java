@@ -87,6 +87,193 @@ class GoodRequestSweepTest extends HttpTest {
         assertThat(planned).isGreaterThan(REQUESTS / 6);
     }
 
+    @Test
+    void every_log_that_keeps_the_contract_is_reviewed_or_refused_by_name() {
+        int reviewed = 0;
+        for (int i = 0; i < REQUESTS / 2; i++) {
+            String request = WRITER.writeValueAsString(log());
+            String accept = pick(List.of(JSON, CBOR, "text/html"));
+            Response response =
+                    http().contentType(JSON).accept(accept).body(request).post(LOGS + "?include=curve");
+            assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            if (response.statusCode() == 422) {
+                READER.readTree(response.asByteArray())
+                        .at("/errors")
+                        .forEach(fault -> assertThat(
+                                        ProblemCode.find(fault.at("/code").asString()))
+                                .as(request)
+                                .isPresent());
+            } else if (accept.equals("text/html")) {
+                assertThat(response.asString()).as(request).doesNotContain("NaN", "Infinity", "null");
+                reviewed++;
+            } else {
+                JsonNode review = tree(response.asByteArray(), accept);
+                boolean allMet = true;
+                for (JsonNode limit : review.at("/limits")) {
+                    allMet &= limit.at("/met").asString().equals("met")
+                            || limit.at("/advisory").asBoolean();
+                }
+                boolean met = review.at("/verdict").asString().equals("met");
+                assertThat(met && !allMet).as(request).isFalse();
+                assertThat(review.at("/readings/used").asInt()
+                                + review.at("/readings/excluded").asInt())
+                        .as(request)
+                        .isEqualTo(review.at("/readings/received").asInt());
+                reviewed++;
+            }
+        }
+        assertThat(reviewed).isGreaterThan(REQUESTS / 6);
+    }
+
+    private Map<String, Object> log() {
+        Map<String, Object> request = new LinkedHashMap<>();
+        Map<String, Object> food = new LinkedHashMap<>();
+        food.put("id", pick(FOODS).id());
+        food.put("condition", pick(List.of("raw", "raw", "cooked")));
+        request.put("food", food);
+        request.put("rule", pick(List.of("us-fsis-2021", "uk-fsa")));
+        request.put("coolingRule", pick(List.of("FC-COOL", "S-OPT1")));
+        request.put("purpose", pick(List.of("serve", "pasteurise", "keep", "tenderise")));
+        request.put("eater", pick(List.of("general", "vulnerable")));
+        if (random.nextInt(3) == 0) {
+            request.put("aspects", List.of(pick(List.of("cooking", "hotHolding", "cooling", "reheating"))));
+        }
+        String place = pick(List.of("core", "core", "bath", "surface"));
+        request.put("sensor", Map.of("place", place, "errorK", between(0.0, 5.0), "intervalS", between(0.1, 900.0)));
+        int n = 2 + random.nextInt(300);
+        List<Double> times = new ArrayList<>();
+        List<Double> readings = new ArrayList<>();
+        double at = between(0.0, 1000.0);
+        double reading = between(-20.0, 70.0);
+        for (int i = 0; i < n; i++) {
+            times.add(at);
+            readings.add(random.nextInt(40) == 0 ? pick(List.of(-127.0, 85.0, 400.0, -200.0)) : reading);
+            at += random.nextInt(30) == 0 ? between(1.0, 3000.0) : between(0.1, 120.0);
+            reading = Math.min(100.0, Math.max(-30.0, reading + between(-2.0, 2.2)));
+        }
+        request.put("timesS", times);
+        request.put("temperaturesC", readings);
+        if (place.equals("bath") && random.nextBoolean()) {
+            request.put("geometry", geometry());
+            request.put("start", Map.of("temperatureC", between(-40.0, 100.0)));
+        }
+        return request;
+    }
+
+    @Test
+    void every_replan_that_keeps_the_contract_is_planned_or_refused_by_name() {
+        int planned = 0;
+        for (int i = 0; i < REQUESTS; i++) {
+            String request = WRITER.writeValueAsString(replan());
+            Response response = http().contentType(JSON).body(request).post(REPLANS);
+            assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            JsonNode answer = READER.readTree(response.asByteArray());
+            if (response.statusCode() == 200) {
+                planned++;
+                assertThat(response.asByteArray()).as(request).hasSizeLessThan(5000);
+                String decision = answer.at("/decision").asString();
+                boolean lost = List.of("discard", "getDecision").contains(decision);
+                assertThat(lost && answer.at("/safety/verdict").asString().equals("met"))
+                        .as(request)
+                        .isFalse();
+                assertThat(answer.has("left"))
+                        .as(request)
+                        .isEqualTo(List.of("carryOn", "ready").contains(decision));
+                assertThat(answer.at("/state/coreLowC").asDouble())
+                        .as(request)
+                        .isLessThanOrEqualTo(answer.at("/state/coreHighC").asDouble());
+            } else {
+                for (JsonNode fault : answer.at("/errors")) {
+                    assertThat(ProblemCode.find(fault.at("/code").asString()))
+                            .as(request)
+                            .isPresent();
+                }
+            }
+        }
+        assertThat(planned).isGreaterThan(REQUESTS / 10);
+    }
+
+    private Map<String, Object> replan() {
+        Map<String, Object> request = request();
+        request.remove("then");
+        Map<String, Object> bath = new LinkedHashMap<>();
+        double setpointC = between(50.0, 90.0);
+        bath.put("setpointC", setpointC);
+        bath.put("stirring", pick(List.of("pumped", "still")));
+        if (request.get("geometry") instanceof Map<?, ?> geometry
+                && random.nextInt(4) == 0
+                && (geometry.containsKey("massG") || geometry.containsKey("lengthMm"))) {
+            vessel(bath);
+        }
+        request.put("surroundings", Map.of("bath", bath));
+        request.put("target", Map.of());
+        int now = random.nextInt(3) == 0 ? random.nextInt(345_601) : random.nextInt(20_000);
+        Map<String, Object> soFar = new LinkedHashMap<>();
+        soFar.put("elapsedS", now);
+        if (random.nextInt(3) == 0) {
+            List<Map<String, Object>> log = new ArrayList<>();
+            int at = random.nextInt(1000);
+            while (at <= now && log.size() < 300) {
+                log.add(Map.of("atS", at, "waterC", random.nextInt(12) == 0 ? -127.0 : between(40.0, setpointC)));
+                at += 1 + random.nextInt(random.nextInt(20) == 0 ? 5000 : 400);
+            }
+            soFar.put("bathLog", log);
+        }
+        if (random.nextBoolean()) {
+            soFar.put("events", events(now, setpointC));
+        }
+        if (random.nextInt(3) == 0) {
+            List<Map<String, Object>> readings = new ArrayList<>();
+            for (int at = random.nextInt(now + 1); at <= now && readings.size() < 4; at += 1 + random.nextInt(3000)) {
+                readings.add(Map.of("atS", at, "coreC", between(5.0, setpointC)));
+            }
+            soFar.put("coreReadings", readings);
+        }
+        if (random.nextInt(6) == 0) {
+            soFar.put("thicknessMm", between(3.0, 250.0));
+        }
+        request.put("soFar", soFar);
+        return request;
+    }
+
+    private List<Map<String, Object>> events(int now, double setpointC) {
+        List<Map<String, Object>> events = new ArrayList<>();
+        int from = random.nextInt(now + 1);
+        for (int n = 1 + random.nextInt(3); n > 0 && from <= now; n--) {
+            int until = from + random.nextInt(now - from + 1);
+            Map<String, Object> event = new LinkedHashMap<>();
+            String kind = pick(List.of("heaterOff", "setpointChanged", "foodAdded", "floated", "outOfBath"));
+            event.put("event", kind);
+            if (!kind.equals("heaterOff") || random.nextBoolean()) {
+                event.put("fromS", from);
+            }
+            switch (kind) {
+                case "heaterOff" -> {
+                    event.put("untilS", until);
+                    if (!event.containsKey("fromS") || random.nextBoolean()) {
+                        event.put("foundC", between(0.0, setpointC));
+                    }
+                }
+                case "setpointChanged" -> {
+                    event.put("setpointC", between(40.0, 90.0));
+                    until = from;
+                }
+                case "foodAdded" -> {
+                    event.put("addedG", between(1.0, 100_000.0));
+                    until = from;
+                }
+                case "floated" -> event.put("untilS", until);
+                default -> {
+                    event.put("untilS", until);
+                    event.put("place", pick(List.of("room", "fridge")));
+                }
+            }
+            events.add(event);
+            from = until + 1 + random.nextInt(5000);
+        }
+        return events;
+    }
+
     private Map<String, Object> chill() {
         Map<String, Object> request = new LinkedHashMap<>();
         request.put("food", Map.of("id", pick(FOODS).id()));
@@ -329,7 +516,18 @@ class GoodRequestSweepTest extends HttpTest {
         request.put("surroundings", Map.of("bath", bath, "altitudeM", random.nextInt(5001)));
         request.put("target", target);
         request.put("eater", pick(List.of("general", "vulnerable")));
-        request.put("rule", pick(List.of("us-fsis-2021", "uk-fsa")));
+        request.put(
+                "rule",
+                pick(List.of(
+                        "us-fsis-2021",
+                        "us-food-code-2022",
+                        "uk-fsa",
+                        "eu-food-hygiene",
+                        "ca-cfia",
+                        "au-fsanz",
+                        "au-nsw-2012",
+                        "au-vic",
+                        "nz-mpi")));
         return request;
     }
 

@@ -24,6 +24,8 @@ public abstract class HttpTest {
 
     protected static final String PLANS = "/v1/cook-plans";
     protected static final String CHILLS = "/v1/chill-plans";
+    protected static final String LOGS = "/v1/log-reviews";
+    protected static final String REPLANS = "/v1/replans";
     protected static final String JSON = "application/json";
     protected static final String CBOR = "application/cbor";
     protected static final String PROBLEM = "application/problem+json";
@@ -73,7 +75,7 @@ public abstract class HttpTest {
 
     /** Where an example of that file name is sent. */
     protected static String operation(String example) {
-        return "/v1/" + example.replaceAll("-plan-.*", "-plans");
+        return "/v1/" + example.replaceAll("-(plan|review)-.*", "-$1s").replaceAll("^replan-.*", "replans");
     }
 
     protected static JsonNode tree(byte[] body, String type) {

@@ -90,12 +90,15 @@ class OpenApiTest extends HttpTest {
             for (JsonNode operation : path) {
                 String name = operation.at("/operationId").asString();
                 assertThat(names.add(name)).as(name).isTrue();
-                assertThat(name).matches("(plan|list|get|explain)[A-Z][A-Za-z]+");
+                assertThat(name).matches("(plan|review|list|get|explain)[A-Z][A-Za-z]+");
                 assertThat(operation.at("/tags")).as(name).hasSize(1);
                 assertThat(operation.at("/summary").asString()).as(name).isNotEmpty();
                 assertThat(operation.at("/responses/200/content").propertyNames())
                         .as(name)
-                        .containsExactlyInAnyOrder(JSON, CBOR);
+                        .containsExactlyInAnyOrderElementsOf(
+                                name.equals("reviewLog")
+                                        ? List.of(JSON, CBOR, "text/html;charset=UTF-8")
+                                        : List.of(JSON, CBOR));
                 for (String status : List.of("400", "406", "500", "503")) {
                     JsonNode content =
                             resolved(operation.at("/responses/" + status)).at("/content");
@@ -112,6 +115,8 @@ class OpenApiTest extends HttpTest {
                 .containsExactlyInAnyOrder(
                         "/v1/cook-plans",
                         "/v1/chill-plans",
+                        "/v1/log-reviews",
+                        "/v1/replans",
                         "/v1/foods",
                         "/v1/foods/{id}",
                         "/v1/rules",
@@ -192,8 +197,10 @@ class OpenApiTest extends HttpTest {
     @ParameterizedTest
     @CsvSource({JSON, CBOR})
     void a_real_plan_keeps_the_contract(String type) {
-        Response response =
-                http().contentType(JSON).accept(type).body(PORK).post(PLANS + "?include=curve,organisms,sources");
+        Response response = http().contentType(JSON)
+                .accept(type)
+                .body(PORK)
+                .post(PLANS + "?include=curve,organisms,sources,uncertainty");
         assertValid("CookPlanAnswer", tree(response.asByteArray(), type));
     }
 
@@ -244,18 +251,19 @@ class OpenApiTest extends HttpTest {
     void every_example_keeps_the_contract_and_is_planned(Path file) throws IOException {
         byte[] body = Files.readAllBytes(file);
         String operation = operation(file.getFileName().toString());
-        boolean cook = operation.equals(PLANS);
-        assertValid(cook ? "CookPlanRequest" : "ChillPlanRequest", READER.readTree(body));
+        String schema = Map.of(PLANS, "CookPlan", CHILLS, "ChillPlan", LOGS, "LogReview", REPLANS, "Replan")
+                .get(operation);
+        assertValid(schema + "Request", READER.readTree(body));
         Response response = http().contentType(JSON).body(body).post(operation);
         assertThat(response.statusCode()).isEqualTo(200);
-        assertValid(cook ? "CookPlanAnswer" : "ChillPlanAnswer", READER.readTree(response.asByteArray()));
+        assertValid(schema + "Answer", READER.readTree(response.asByteArray()));
         assertThat(new String(body, StandardCharsets.UTF_8)).endsWith("\n");
     }
 
     @Test
     void the_contract_shows_every_example() throws IOException {
         int shown = 0;
-        for (String operation : List.of(PLANS, CHILLS)) {
+        for (String operation : List.of(PLANS, CHILLS, LOGS, REPLANS)) {
             shown += contract()
                     .at("/paths/" + operation.replace("/", "~1")
                             + "/post/requestBody/content/application~1json/examples")

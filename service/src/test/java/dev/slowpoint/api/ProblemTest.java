@@ -146,7 +146,8 @@ class ProblemTest extends HttpTest {
                 400,
                 ProblemCode.UNKNOWN_WORD);
         assertThat(problem.at("/errors/0/pointer").asString()).isEqualTo("?include");
-        assertThat(problem.at("/errors/0/allowed").toString()).isEqualTo("[\"curve\",\"organisms\",\"sources\"]");
+        assertThat(problem.at("/errors/0/allowed").toString())
+                .isEqualTo("[\"curve\",\"organisms\",\"margins\",\"sources\",\"rules\",\"uncertainty\"]");
         assertThat(problem.at("/errors/0/hint").asString()).isEqualTo("Maybe curve?");
     }
 

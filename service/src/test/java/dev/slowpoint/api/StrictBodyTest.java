@@ -517,7 +517,7 @@ class StrictBodyTest extends HttpTest {
         assertThat(request.eater()).isEqualTo(Eater.GENERAL);
         assertThat(request.target()).isEqualTo(new CookPlanRequest.Target(null, null, null, null));
         assertThat(request.tolerances()).isEqualTo(new CookPlanRequest.Tolerances(null, null, null, null));
-        assertThat(request.pack()).isEqualTo(new CookPlanRequest.Pack(false, false));
+        assertThat(request.pack()).isEqualTo(new CookPlanRequest.Pack(false, false, null, null, false, false));
         assertThat(request.surroundings().altitudeM()).isZero();
         assertThat(request.surroundings().bath().stirring()).isEqualTo(Stirring.PUMPED);
         assertThat(request.food().form()).isNull();

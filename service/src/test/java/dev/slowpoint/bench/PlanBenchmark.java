@@ -2,6 +2,8 @@ package dev.slowpoint.bench;
 
 import dev.slowpoint.food.Condition;
 import dev.slowpoint.food.Form;
+import dev.slowpoint.heat.Body;
+import dev.slowpoint.heat.Brick;
 import dev.slowpoint.heat.Slab;
 import dev.slowpoint.heat.StartField;
 import dev.slowpoint.parameters.ParameterSets;
@@ -9,6 +11,7 @@ import dev.slowpoint.plan.Arrangement;
 import dev.slowpoint.plan.CookPlan;
 import dev.slowpoint.plan.CookPlanner;
 import dev.slowpoint.plan.CookTask;
+import dev.slowpoint.plan.Detail;
 import dev.slowpoint.plan.Stirring;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Purpose;
@@ -51,14 +54,36 @@ public class PlanBenchmark {
         return planner.plan(task(-18.0), Set.of());
     }
 
+    /** The first with a sample of possible cooks. */
+    @Benchmark
+    public CookPlan sampled() {
+        return planner.plan(task(4.0), Set.of(Detail.UNCERTAINTY));
+    }
+
+    /** The second with a sample of possible cooks. */
+    @Benchmark
+    public CookPlan frozenSampled() {
+        return planner.plan(task(-18.0), Set.of(Detail.UNCERTAINTY));
+    }
+
+    /** A block with ends, whose stand-in is computed anew for each cook of the sample. */
+    @Benchmark
+    public CookPlan blockSampled() {
+        return planner.plan(task(4.0, new Brick(0.045, 0.09, 0.15)), Set.of(Detail.UNCERTAINTY));
+    }
+
     private CookTask task(double startC) {
+        return task(startC, new Slab(0.045));
+    }
+
+    private CookTask task(double startC, Body body) {
         return new CookTask(
                 planner.knowledge().catalogue().find("pork-loin").orElseThrow(),
                 Form.INTACT,
                 Condition.RAW,
                 OptionalDouble.empty(),
                 false,
-                new Slab(0.045),
+                body,
                 Arrangement.FREE,
                 StartField.uniform(startC),
                 Optional.empty(),
@@ -70,7 +95,7 @@ public class PlanBenchmark {
                 Optional.empty(),
                 new CookTask.Tolerances(
                         OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
-                new CookTask.Pack(false, false),
+                new CookTask.Pack(false, false, OptionalDouble.empty(), OptionalDouble.empty(), false, false),
                 List.of());
     }
 }

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.slowpoint.parameters.ParameterSets;
+import dev.slowpoint.plan.Spreads;
+import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -64,6 +67,26 @@ class ConductivityBiasTest {
         assertThat(plants.getMin()).isCloseTo(0.83, within(0.005));
         assertThat(plants.getMax()).isCloseTo(1.19, within(0.005));
         assertThat(plants.getAverage()).isBetween(1.05, 1.10);
+    }
+
+    @Test
+    void the_spreads_that_are_sampled_are_those_of_the_measurements() {
+        Spreads spreads = ParameterSets.released().current().knowledge().spreads();
+
+        assertThat(spreadOfLogarithms("flesh")).isCloseTo(spreads.conductivity(), within(0.001));
+        assertThat(spreadOfLogarithms("plant"))
+                .isBetween(spreads.conductivityOfPlants() - 0.006, spreads.conductivityOfPlants());
+    }
+
+    private static double spreadOfLogarithms(String kind) {
+        double[] logs = measured().stream()
+                .filter(row -> row.text("kind").equals(kind))
+                .mapToDouble(row -> Math.log(modelOverMeasured(row)))
+                .toArray();
+        double mean = Arrays.stream(logs).average().orElseThrow();
+        double squares =
+                Arrays.stream(logs).map(log -> (log - mean) * (log - mean)).sum();
+        return Math.sqrt(squares / (logs.length - 1));
     }
 
     // Known disagreement: a cooked lean patty measured 0.103 mm2/s (READ_ABSTRACT). It would take a factor of 0.72.

@@ -22,6 +22,9 @@ class MetricsTest extends HttpTest {
                 .post(PLANS);
         http().contentType(JSON).body("{}").post(PLANS);
         http().contentType(JSON).body(WARM_PORK).post(CHILLS);
+        http().contentType("text/csv")
+                .body("timeS,temperatureC\n0,60\n60,60\n")
+                .post(LOGS + "?food=pork-loin&place=bath");
         return RestAssured.given()
                 .port(managementPort)
                 .get("/actuator/prometheus")
@@ -32,6 +35,7 @@ class MetricsTest extends HttpTest {
     @ValueSource(
             strings = {
                 "slowpoint_plans_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\",verdict=\"met\"}",
+                "slowpoint_reviews_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\",verdict=\"notApplicable\"}",
                 "slowpoint_chills_total{group=\"pork\",kept=\"true\",parameter_set=\"2026.1\",service=\"slowpoint\"}",
                 "slowpoint_warnings_total{code=\"FROM_FROZEN\",service=\"slowpoint\"}",
                 "slowpoint_refused_total{code=\"MISSING_FIELD\",service=\"slowpoint\"}",

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
@@ -13,6 +14,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The released set with one fault put in. */
 class BrokenFilesTest {
@@ -79,11 +81,67 @@ class BrokenFilesTest {
                 "sear.csv; torch,flux; coals,flux; line 5, column method: stands twice with this quantity",
                 "sear.csv; torch,flux; flame,flux; sear.csv: no row of FLUX for 'torch'",
                 "reheating.csv; serve-at-once; eat-now; line 2, column use: holds 'eat-now'",
-                "limits.csv; storage-unproven; storage-cap; column kind: may stand only once"
+                "limits.csv; heat-adaptation-factor; heat-adaptation; column kind: may stand only once"
             })
     void a_fault_is_refused_by_file_line_and_column(String file, String pattern, String by, String complaint) {
         assertThatThrownBy(() -> load(file, replacing(pattern, by)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining(complaint);
+    }
+
+    /** Gives a row of the limits another mark. */
+    private static UnaryOperator<String> marked(String id, String mark) {
+        return replacing("(?m)^(" + id + ",.*?),(READ|READ_SECONDARY|JUDGEMENT),", "$1," + mark + ",");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "A-CUT-6H",
+                "AU-NSW-6H",
+                "GROWTH-CP",
+                "A-VEG-GROWTH",
+                "FC-COOL-2",
+                "S-OPT1-A",
+                "AU-VIC-COOL-1",
+                "FC-HOLD-HOT",
+                "UK-HOT63",
+                "FC-ROP-5C",
+                "AU-VIC-5D",
+                "OWN-KEEP-24H",
+                "FC-ROP-FROZEN",
+                "X-CBN-1"
+            })
+    void a_limit_that_was_only_recalled_lets_no_plan_pass(String id) {
+        for (String mark : List.of("MEMORY", "MIXED")) {
+            assertThatThrownBy(() -> load("limits.csv", marked(id, mark)))
+                    .isInstanceOf(IllegalArgumentException.class)
+                    .hasMessageContaining("limit " + id)
+                    .hasMessageContaining("marked " + mark)
+                    .hasMessageContaining("must not decide");
+        }
+    }
+
+    /** An early warning, and a hot-holding limit that no rule uses. */
+    @ParameterizedTest
+    @ValueSource(strings = {"SLOW-HEAT-ADAPTED", "DE-BFR-HOT60"})
+    void a_limit_that_only_warns_may_be_recalled(String id) {
+        UnaryOperator<String> recalled = replacing("(?m)^(" + id + ",.*?),(READ|READ_ABSTRACT),", "$1,MEMORY,");
+        assertThatCode(() -> load("limits.csv", recalled)).doesNotThrowAnyException();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"A-CUT-6H", "FC-COOL-1", "UK-HOT63", "FC-ROP-5C"})
+    void only_what_was_read_itself_stands_in_for_a_rule_that_names_nothing(String id) {
+        assertThatThrownBy(() -> load("limits.csv", marked(id, "READ_SECONDARY")))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("limit " + id)
+                .hasMessageContaining("must not stand in for a rule that names none");
+    }
+
+    @Test
+    void a_clause_may_be_recalled_since_it_judges_nothing() {
+        assertThatCode(() -> load("clauses.csv", replacing(",READ,", ",MEMORY,")))
+                .doesNotThrowAnyException();
     }
 }

@@ -25,8 +25,8 @@ class SafetyFilesTest {
 
     @Test
     void shipped_files_hold_what_was_published() {
-        assertThat(ShippedSafety.KNOWLEDGE.tables()).hasSize(11);
-        assertThat(ShippedSafety.KNOWLEDGE.rules().rules()).hasSize(2);
+        assertThat(ShippedSafety.KNOWLEDGE.tables()).hasSize(15);
+        assertThat(ShippedSafety.KNOWLEDGE.rules().rules()).hasSize(9);
         assertThat(ShippedSafety.KNOWLEDGE.tables().values().stream().filter(t -> t.id().startsWith("fsis")))
                 .hasSize(5);
         // 3 columns of 31 rows for meat, 12 of 30 for each bird.
@@ -51,8 +51,19 @@ class SafetyFilesTest {
                 "limits.csv       | warm-up,       | warmup,         | kind: holds 'warmup'",
                 "limits.csv       | 168,h          | 168,weeks       | unit: holds 'weeks'",
                 "growth.csv       | rat2           | rat3            | form: holds 'rat3'",
+                "growth.csv       | cooling,any    | cooking,any     | told: holds 'cooking'",
+                "growth.csv       | 10,51,10,52    | 51,10,10,52     | each range must rise",
+                "central-kinetics.csv | 62.7,0.107 | 62.7,0          | spread of log10 D",
                 "inactivation.csv | 70,20,7.5      | 70,-20,7.5      | K-LM-UK",
-                "rules.csv        | ,yes,          | ,no,            | no rule is the default"
+                "rules.csv        | ,yes,          | ,no,            | no rule is the default",
+                "rules.csv        | ,UK-HOT63,FC   | ,UK-HOT64,FC    | hot_holding: names 'UK-HOT64'",
+                "rules.csv        | ,AU-VIC-5D,    | ,AU-VIC-6D,     | storage: names 'AU-VIC-6D'",
+                "rules.csv        | ,AU-NSW-6H,    | ,AU-NSW-7H,     | warm_up: names 'AU-NSW-7H'",
+                "rules.csv        | ,holding,      | ,labels,        | own: names LABELS, of which clauses.csv has nothing",
+                "clauses.csv      | ,nz-mpi,       | ,nz-mpo,        | no rule 'nz-mpo'",
+                "clauses.csv      | ,eaters,       | ,eating,        | topic: holds 'eating'",
+                "clauses.csv      | ,5,d,          | ,5,,            | limit and unit must stand together",
+                "requirements.csv | nz-mpi,own     | nz-mpi,mine     | basis: holds 'mine'"
             })
     void a_fault_is_named_with_its_file_and_column(String file, String from, String to, String complaint) {
         assertThatThrownBy(() -> readWith(file, text -> text.replace(from, to))).hasMessageContaining(complaint);

@@ -2,6 +2,7 @@ package dev.slowpoint.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.slowpoint.food.Form;
@@ -13,6 +14,7 @@ import dev.slowpoint.plan.Step.ChillMedium;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Hazard;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -158,6 +160,59 @@ class ChillPlanTest {
                 .orElseThrow();
     }
 
+    // Five days at 5 C without lag: 1.729 log of Listeria by Mejlholm and Dalgaard; the piece comes in a little warmer
+    // or
+    // colder than the store.
+    @Test
+    void growth_in_a_store_is_predicted_where_the_model_was_tested_and_told_as_unknown_elsewhere() {
+        Outcome.Growth fridge = listeria(stored(task(ChillMedium.ICE_WATER, 25, 63), 5, 5, true, Eater.GENERAL));
+        assertThat(fridge.model()).isEqualTo("G-LM-MEJLHOLM");
+        assertThat(fridge.predicted()).isTrue();
+        assertThat(fridge.nominalLog10()).isCloseTo(1.729, within(0.05));
+        assertThat(fridge.log10()).isGreaterThanOrEqualTo(fridge.nominalLog10());
+        // Tested from 2 C on; grows from -0.4 C on (FDA fish guide App. 4 Table A-1).
+        Outcome.Growth nearlyFrozen =
+                listeria(stored(task(ChillMedium.ICE_WATER, 25, -0.1), 1, 5, true, Eater.GENERAL));
+        assertThat(nearlyFrozen.untestedS()).isCloseTo(5 * 86400.0, within(3600.0));
+    }
+
+    private static Outcome.Growth listeria(ChillTask task) {
+        return plan(task).keeping().orElseThrow().growth().stream()
+                .filter(g -> g.hazard() == Hazard.LISTERIA_MONOCYTOGENES)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    // FDA fish guide App. 4 Table A-2: non-proteolytic C. botulinum 7 d at 3.3 to 5 C, B. cereus 5 d at 4 to 6 C.
+    @Test
+    void spores_in_a_store_are_held_against_the_limits_of_exposure() {
+        ChillTask chilled = task(ChillMedium.ICE_WATER, 25, 63);
+        Outcome.Keeping six =
+                plan(stored(chilled, 4, 6, true, Eater.GENERAL)).keeping().orElseThrow();
+        assertThat(six.exposures())
+                .extracting(Outcome.Exposure::limit, Outcome.Exposure::kept)
+                .containsExactly(tuple("X-CBN-1", true), tuple("X-BC-1", false));
+        assertThat(six.growth()).noneMatch(g -> g.hazard() == Hazard.C_BOTULINUM_NON_PROTEOLYTIC);
+        Outcome.Keeping unproven =
+                plan(stored(chilled, 4, 6, false, Eater.GENERAL)).keeping().orElseThrow();
+        assertThat(unproven.exposures()).extracting(Outcome.Exposure::limit).contains("X-LM-1");
+        Outcome.Keeping frozen =
+                plan(stored(chilled, -20, 6, true, Eater.GENERAL)).keeping().orElseThrow();
+        assertThat(frozen.exposures()).isEmpty();
+    }
+
+    @Test
+    void the_model_without_lag_is_the_upper_bound_in_cooling() {
+        for (ChillMedium medium : List.of(ChillMedium.ICE_WATER, ChillMedium.BLAST_AIR, ChillMedium.FRIDGE)) {
+            List<Outcome.Growth> growth = plan(task(medium, 40, 63)).cooling().growth();
+            assertThat(growth).extracting(Outcome.Growth::model).containsExactly("G-CP-BEEF", "G-CP-LEMARC");
+            assertThat(growth.get(0).lagCounted()).isTrue();
+            assertThat(growth.get(1).lagCounted()).isFalse();
+            assertThat(growth.get(1).log10()).isGreaterThan(growth.get(0).log10());
+            assertThat(growth).allMatch(g -> g.predicted() && g.untestedS() > 0.0 && g.log10() >= g.nominalLog10());
+        }
+    }
+
     @Test
     void a_store_is_granted_by_what_is_known_of_the_cook() {
         ChillTask chilled = task(ChillMedium.ICE_WATER, 40, 63);
@@ -176,6 +231,22 @@ class ChillPlanTest {
                 .keeping()
                 .orElseThrow();
         assertThat(slow.basis()).isEqualTo(KeepingBasis.NOT_FIT_TO_KEEP);
+    }
+
+    // UK FSA factsheet 0708: over 10 days; Food Code 3-501.16: no warm store; the kill of spores is not known here.
+    @Test
+    void a_long_and_a_warm_store_are_warned_of() {
+        ChillTask chilled = task(ChillMedium.ICE_WATER, 40, 63);
+        assertThat(codes(stored(chilled, 4, 12, true, Eater.GENERAL)))
+                .contains(NoticeCode.STORE_OVER_10_DAYS, NoticeCode.STORE_TOO_LONG, NoticeCode.KEEP_COLD_7_DAYS)
+                .doesNotContain(NoticeCode.SEALED_AND_WARM);
+        assertThat(codes(stored(chilled, 20, 0.2, true, Eater.GENERAL))).contains(NoticeCode.SEALED_AND_WARM);
+        assertThat(codes(stored(chilled, -20, 50, true, Eater.GENERAL)))
+                .doesNotContain(NoticeCode.STORE_OVER_10_DAYS, NoticeCode.SEALED_AND_WARM, NoticeCode.KEEP_COLD_7_DAYS);
+    }
+
+    private static List<NoticeCode> codes(ChillTask task) {
+        return plan(task).notices().stream().map(Notice::code).toList();
     }
 
     @Test

@@ -31,6 +31,10 @@ record Kitchen(
     static final CookPlanner PLANNER =
             new CookPlanner(ParameterSets.released().current().knowledge());
 
+    /** A bag with the food alone. */
+    static final CookTask.Pack NOTHING_ELSE =
+            new CookTask.Pack(false, false, OptionalDouble.empty(), OptionalDouble.empty(), false, false);
+
     static Kitchen of(String food, Body body, double startC, double bathC) {
         return new Kitchen(
                 food,
@@ -42,7 +46,7 @@ record Kitchen(
                 Purpose.SERVE,
                 Eater.GENERAL,
                 OptionalDouble.empty(),
-                new CookTask.Pack(false, false),
+                NOTHING_ELSE,
                 false);
     }
 

@@ -28,8 +28,8 @@ class NoticesTest {
     private static final Set<NoticeCode> ALWAYS =
             EnumSet.of(NoticeCode.KEEP_UNDER_WATER, NoticeCode.ESTIMATE_NOT_GUARANTEE);
 
-    private static final CookTask.Pack GARLIC = new CookTask.Pack(true, false);
-    private static final CookTask.Pack SALTED = new CookTask.Pack(false, true);
+    private static final CookTask.Pack GARLIC = bag(true, false);
+    private static final CookTask.Pack SALTED = bag(false, true);
     private static final Kitchen STEAK = Kitchen.of("beef-sirloin", new Slab(0.028), 4.0, 49.0);
     private static final Kitchen PORK = Kitchen.of("pork-loin", new Slab(0.03), 4.0, 60.0);
     private static final Kitchen MINCE =
@@ -42,6 +42,11 @@ class NoticesTest {
     private static final Step ICE = Afterwards.ice();
     private static final Kitchen ROAST =
             Kitchen.of("beef-sirloin", new LongCylinder(0.15), 5.0, 57.0).with(Form.ROLLED);
+
+    private static CookTask.Pack bag(boolean rawGarlicOrHerbs, boolean salted) {
+        return new CookTask.Pack(
+                rawGarlicOrHerbs, salted, OptionalDouble.empty(), OptionalDouble.empty(), false, false);
+    }
 
     /** Taken out a minute after the rule is met in the worst case. */
     private static Kitchen justSafe(Kitchen kitchen) {
@@ -107,6 +112,16 @@ class NoticesTest {
                 Arguments.of(NoticeCode.TEXTURE_NOT_YET, PORK.servedAfter(900), PORK),
                 Arguments.of(NoticeCode.SAFE_AFTER_TEXTURE, MINCE.at(55.0).with(new Slab(0.035)), MINCE),
                 Arguments.of(NoticeCode.HOLD_BELOW_57, then(PORK, new Step.Bath(55.0, 600.0)), then(PORK, ICE)),
+                Arguments.of(
+                        NoticeCode.HOLD_BELOW_RULE,
+                        Ruled.by("uk-fsa", PORK.at(61.0).servedAfter(30_000).task()),
+                        Ruled.by("uk-fsa", PORK.at(63.0).servedAfter(30_000).task())),
+                Arguments.of(
+                        NoticeCode.HOLD_BELOW_RULE,
+                        Ruled.by(
+                                "au-fsanz",
+                                then(PORK, new Step.Bath(58.0, 600.0)).task()),
+                        PORK.at(58.0).servedAfter(30_000)),
                 Arguments.of(NoticeCode.TEXTURE_PAST, then(PORK, new Step.Bath(60.0, 200_000.0)), then(PORK, ICE)),
                 Arguments.of(NoticeCode.SPORES_SURVIVE, then(KEPT, ICE, Afterwards.days(4.0, 2.0)), then(PORK, ICE)),
                 Arguments.of(NoticeCode.COOLING_NOT_KEPT, then(KEPT, Afterwards.fridgeChill()), then(KEPT, ICE)),
@@ -173,7 +188,10 @@ class NoticesTest {
     @Test
     void every_notice_has_such_a_test_or_stands_always() {
         Set<NoticeCode> tried = EnumSet.copyOf(ALWAYS);
-        Stream.concat(triggers(), BathNoticesTest.triggers()).forEach(t -> tried.add((NoticeCode) t.get()[0]));
+        tried.addAll(LogReviewTest.TRIED);
+        Stream.of(triggers(), BathNoticesTest.triggers(), FoodNoticesTest.triggers(), ReplanNoticesTest.triggers())
+                .flatMap(rows -> rows)
+                .forEach(t -> tried.add((NoticeCode) t.get()[0]));
         assertThat(tried).containsExactlyInAnyOrder(NoticeCode.values());
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.slowpoint.food.FoodGroup;
 import dev.slowpoint.heat.PointHistory;
 import dev.slowpoint.parameters.ShippedSafety;
 import java.util.List;
@@ -168,7 +169,7 @@ class HoldingAndCoolingTest {
     void hot_holding_limits_differ_by_country() {
         assertThat(KNOWN.hotHolding().values())
                 .extracting(HotHoldingLimit::lowestC)
-                .containsExactly(57.0, 54.0, 60.0, 63.0);
+                .containsExactly(57.0, 54.0, 60.0, 63.0, 60.0);
     }
 
     @Test
@@ -202,6 +203,47 @@ class HoldingAndCoolingTest {
         PointHistory sixHours = Histories.minutes(0, 10, 360, 54.444);
         assertThat(milk.grownLog10(sixHours, sixHours.end(), 0.0)).isGreaterThan(2.0);
         assertThat(milk.perSecond(45.0)).isEqualTo(milk.perSecond(41.0));
+    }
+
+    // D of Salmonella in ground beef as printed, J Food Prot 41:598 (1978): 61-62, 3.8-4.2, 0.6-0.7 min.
+    @Test
+    void central_kinetics_lie_in_the_printed_ranges_and_below_the_line_of_the_rule() {
+        CentralKinetics beef = KNOWN.central(Hazard.SALMONELLA, FoodGroup.BEEF).orElseThrow();
+        assertThat(beef.line().decimalReductionS(51.6) / 60.0).isBetween(61.0, 62.0);
+        assertThat(beef.line().decimalReductionS(57.2) / 60.0).isBetween(3.8, 4.2);
+        assertThat(beef.line().decimalReductionS(62.7) / 60.0).isBetween(0.6, 0.7);
+        InactivationLine rule = Objects.requireNonNull(KNOWN.lines().get("K-SALM-MEAT-FSIS"));
+        for (double t = 54.444; t <= 60.0; t += 0.1) {
+            assertThat(beef.line().decimalReductionS(t)).isLessThan(rule.decimalReductionS(t));
+        }
+        // qraLm fvBlanching: mean of log10 D (minutes) at 70 C -1.78, standard deviation 0.251.
+        CentralKinetics vegetables = KNOWN.central(Hazard.LISTERIA_MONOCYTOGENES, FoodGroup.VEGETABLE)
+                .orElseThrow();
+        assertThat(StrictMath.log10(vegetables.line().decimalReductionS(70.0) / 60.0))
+                .isCloseTo(-1.78, within(1e-3));
+        assertThat(vegetables.spreadLog10D()).isEqualTo(0.251);
+        assertThat(KNOWN.central(Hazard.SALMONELLA, FoodGroup.CHICKEN)).isEmpty();
+    }
+
+    @Test
+    void a_probability_of_missing_is_never_told_as_nothing() {
+        assertThat(ProbabilityMargin.ofMissing(1e6, 6.0, 0.1)).isEqualTo(ProbabilityMargin.LEAST_MISSING);
+        assertThat(ProbabilityMargin.ofMissing(0.0, 6.0, 0.1)).isEqualTo(1.0);
+        assertThat(ProbabilityMargin.ofMissing(6.0, 6.0, 0.1)).isCloseTo(0.5, within(1e-6));
+        // Abramowitz and Stegun, Table 26.1: P(2) = 0.9772498681.
+        assertThat(ProbabilityMargin.ofMissing(100.0, 1.0, 1.0)).isCloseTo(0.0227501319, within(1e-7));
+    }
+
+    @Test
+    void a_model_says_for_how_long_it_was_not_tested() {
+        GrowthScope perfringens = Objects.requireNonNull(KNOWN.growth().get("G-CP-BEEF"))
+                .subject()
+                .scope();
+        // Tested from 10 to 51 C (Juneja et al. 2011); grows from 10 to 52 C (FDA fish guide App. 4 Table A-1).
+        PointHistory falling = Histories.minutes(0, 60, 60, 0);
+        assertThat(perfringens.growingS(falling, 0.0, 3600.0)).isCloseTo(42 * 60.0, within(0.5));
+        assertThat(perfringens.untestedS(falling, 0.0, 3600.0)).isCloseTo(60.0, within(0.5));
+        assertThat(perfringens.untestedS(falling, 600.0, 3600.0)).isZero();
     }
 
     @Test

@@ -110,13 +110,7 @@ class PublishedChecksTest {
             case "recook_target" -> close(row, recookTarget(row));
             case "sensor" -> close(row, sensorF(row));
             case "stats" -> close(row, ProbabilityMargin.provenBySixTrials(row.number("mean_log"), row.number("sd")));
-            case "probability" ->
-                close(
-                        row,
-                        ProbabilityMargin.ofMeeting(
-                                row.number("log10_delivered_at_nominal_D"),
-                                row.number("required"),
-                                row.number("sd_log10D")));
+            case "probability" -> probability(row);
             case "growth_iso" ->
                 close(
                         row,
@@ -256,6 +250,14 @@ class PublishedChecksTest {
         return new ReadingError(row.number("accuracy_F") / 1.8).readingFor(requiredC) * 1.8 + 32.0;
     }
 
+    private static void probability(Row row) {
+        double delivered = row.number("log10_delivered_at_nominal_D");
+        double meeting = ProbabilityMargin.ofMeeting(delivered, row.number("required"), row.number("sd_log10D"));
+        close(row, meeting);
+        assertThat(ProbabilityMargin.ofMissing(delivered, row.number("required"), row.number("sd_log10D")))
+                .isCloseTo(1.0 - meeting, within(1e-12));
+    }
+
     private static GrowthLaw growth(Row row) {
         return Objects.requireNonNull(KNOWN.growth().get(row.rule()), row.rule());
     }
@@ -303,6 +305,14 @@ class PublishedChecksTest {
         assertThat((core.end() - finding.integratedAt()) / 60.0)
                 .isCloseTo(Double.parseDouble(parts.group(1)), within(tolerance));
         assertThat(finding.marginRatio()).isCloseTo(Double.parseDouble(parts.group(2)), within(tolerance));
+        assertThat(finding.band()).isEqualTo(finding.marginLog10() < 1.0 ? MarginBand.THIN : MarginBand.NORMAL);
+        if (row.number("sensor_C") == 0.0) {
+            // At a row of the table the legal view and the integral are the same.
+            TableView table = finding.table().orElseThrow();
+            assertThat(table.marginS() / 60.0).isCloseTo(Double.parseDouble(parts.group(1)), within(tolerance));
+            assertThat(table.marginRatio().orElseThrow())
+                    .isCloseTo(Double.parseDouble(parts.group(2)), within(tolerance));
+        }
         assertThat(finding.marginLog10()).isCloseTo(Double.parseDouble(parts.group(3)), within(tolerance));
     }
 

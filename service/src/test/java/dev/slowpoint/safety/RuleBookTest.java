@@ -202,14 +202,18 @@ class RuleBookTest {
     }
 
     @Test
-    void slow_heating_makes_listeria_tougher_in_pork_and_not_in_beef() {
+    void slow_heating_makes_cells_tougher_in_pork_and_not_in_beef() {
         assertThat(of(served(UK, FoodGroup.PORK, Form.INTACT), Hazard.LISTERIA_MONOCYTOGENES)
                         .heatAdapts())
                 .isTrue();
         assertThat(of(served(UK, FoodGroup.BEEF, Form.INTACT), Hazard.LISTERIA_MONOCYTOGENES)
                         .heatAdapts())
                 .isFalse();
+        // Stasiewicz et al. 2008 (abstract read) saw Salmonella become tougher as well.
         assertThat(of(served(US, FoodGroup.PORK, Form.INTACT), Hazard.SALMONELLA)
+                        .heatAdapts())
+                .isTrue();
+        assertThat(of(served(US, FoodGroup.BEEF, Form.INTACT), Hazard.SALMONELLA)
                         .heatAdapts())
                 .isFalse();
     }

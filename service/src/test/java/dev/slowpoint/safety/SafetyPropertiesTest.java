@@ -137,6 +137,148 @@ class SafetyPropertiesTest {
     }
 
     @Test
+    void more_time_above_the_floor_never_lowers_a_margin() {
+        int compared = 0;
+        for (int i = 0; i < CASES; i++) {
+            PointHistory core = cook().core();
+            List<Requirement> asked = asked();
+            Judging how = terms();
+            double early = random.nextDouble(core.end());
+            double late = random.nextDouble(early, core.end() * 1.001);
+            Judgement before = JUDGE.judge(asked, core, early, how);
+            Judgement after = JUDGE.judge(asked, core, late, how);
+            for (int k = 0; k < asked.size(); k++) {
+                if (before.findings().get(k).deliveredLog10() > 0.0) {
+                    assertThat(after.findings().get(k).marginLog10())
+                            .isGreaterThanOrEqualTo(before.findings().get(k).marginLog10());
+                    assertThat(after.findings().get(k).band())
+                            .isGreaterThanOrEqualTo(before.findings().get(k).band());
+                    compared++;
+                }
+            }
+        }
+        assertThat(compared).isGreaterThan(CASES / 4);
+    }
+
+    @Test
+    void a_hotter_core_never_has_a_smaller_margin_above_the_floor() {
+        int compared = 0;
+        for (int i = 0; i < CASES; i++) {
+            Cook cook = cook();
+            Cook hotter =
+                    new Cook(cook.startC(), cook.bathC() + random.nextDouble(0.0, 5.0), cook.tau(), cook.seconds());
+            List<Requirement> asked = asked();
+            Judging how = terms();
+            Judgement plain = JUDGE.judge(asked, cook.core(), cook.seconds(), how);
+            Judgement warm = JUDGE.judge(asked, hotter.core(), cook.seconds(), how);
+            for (int k = 0; k < asked.size(); k++) {
+                if (plain.findings().get(k).deliveredLog10() > 0.0) {
+                    assertThat(warm.findings().get(k).marginLog10())
+                            .isGreaterThanOrEqualTo(plain.findings().get(k).marginLog10() - 1e-4);
+                    compared++;
+                }
+            }
+        }
+        assertThat(compared).isGreaterThan(CASES / 4);
+    }
+
+    private static int rank(Verdict verdict) {
+        return switch (verdict) {
+            case NOT_MET -> 0;
+            case SURFACE_ONLY -> 1;
+            case MET -> 2;
+            case NOT_APPLICABLE -> 3;
+        };
+    }
+
+    private static double least(Judgement judgement) {
+        return judgement.governing().map(Finding::marginLog10).orElse(Double.POSITIVE_INFINITY);
+    }
+
+    @Test
+    void a_vulnerable_eater_and_a_piece_that_is_not_intact_never_get_the_better_answer() {
+        for (int i = 0; i < CASES; i++) {
+            PointHistory core = cook().core();
+            String rule = any(KNOWN.rules().rules()).id();
+            FoodGroup group = any(List.of(FoodGroup.values()));
+            Condition condition = any(List.of(Condition.values()));
+            Purpose purpose = any(List.of(Purpose.values()));
+            Form opened = any(List.of(Form.TENDERISED, Form.INJECTED, Form.ROLLED, Form.MINCED, Form.FORMED));
+            OptionalDouble fat = OptionalDouble.empty();
+            Judging how = terms();
+            double at = random.nextDouble(core.end());
+            Judgement healthy = JUDGE.judge(
+                    KNOWN.rules().requirements(rule, group, Form.INTACT, condition, purpose, Eater.GENERAL, fat),
+                    core,
+                    at,
+                    how);
+            Judgement vulnerable = JUDGE.judge(
+                    KNOWN.rules().requirements(rule, group, Form.INTACT, condition, purpose, Eater.VULNERABLE, fat),
+                    core,
+                    at,
+                    how);
+            Judgement notIntact = JUDGE.judge(
+                    KNOWN.rules().requirements(rule, group, opened, condition, purpose, Eater.GENERAL, fat),
+                    core,
+                    at,
+                    how);
+            for (Judgement worse : List.of(vulnerable, notIntact)) {
+                assertThat(rank(worse.verdict())).isLessThanOrEqualTo(rank(healthy.verdict()));
+                assertThat(least(worse)).isLessThanOrEqualTo(least(healthy));
+            }
+        }
+    }
+
+    @Test
+    void a_warmer_start_within_the_tolerance_never_adds_to_a_margin() {
+        boolean charged = false;
+        for (int i = 0; i < CASES; i++) {
+            Cook cook = cook();
+            List<Requirement> asked = asked();
+            Judging how = terms();
+            double narrow = random.nextDouble(0.0, 3.0);
+            double wide = narrow + random.nextDouble(0.0, 5.0);
+            double stated = cook.startC() + narrow;
+            Judgement sure = JUDGE.judge(
+                    asked, cook.core(), cook.seconds(), how.startingIn(new StartRange(stated, stated + narrow)));
+            Judgement unsure = JUDGE.judge(
+                    asked, cook.core(), cook.seconds(), how.startingIn(new StartRange(stated, stated + wide)));
+            assertThat(unsure.safeAt()).isGreaterThanOrEqualTo(sure.safeAt() * (1.0 - 1e-9));
+            for (int k = 0; k < asked.size(); k++) {
+                double less = unsure.findings().get(k).marginLog10();
+                double more = sure.findings().get(k).marginLog10();
+                assertThat(less).isLessThanOrEqualTo(more + 1e-4);
+                charged |= less < more - 0.01;
+            }
+        }
+        assertThat(charged).isTrue();
+    }
+
+    @Test
+    void met_means_no_missing_margin_and_adapted_cells_never_have_more() {
+        boolean told = false;
+        for (int i = 0; i < CASES; i++) {
+            PointHistory core = cook().core();
+            Judgement judgement = JUDGE.judge(asked(), core, random.nextDouble(core.end()), terms());
+            for (Finding finding : judgement.findings()) {
+                assertThat(finding.marginIfHeatAdaptedLog10()).isLessThanOrEqualTo(finding.marginLog10() + 1e-9);
+                told |= finding.marginIfHeatAdaptedLog10() < finding.marginLog10() - 0.01;
+                assertThat(finding.met()).isEqualTo(finding.band() != MarginBand.NOT_MET);
+                if (finding.met()) {
+                    assertThat(finding.marginLog10()).isNotNegative();
+                    assertThat(finding.table().map(TableView::marginS).orElse(0.0))
+                            .isNotNegative();
+                }
+            }
+            if (judgement.verdict() == Verdict.MET) {
+                assertThat(least(judgement)).isNotNegative();
+                assertThat(judgement.marginS()).isNotNegative();
+            }
+        }
+        assertThat(told).isTrue();
+    }
+
+    @Test
     void every_rate_never_falls_as_it_gets_hotter() {
         List<RateLaw> laws = new ArrayList<>();
         KNOWN.lines().values().forEach(line -> laws.add(line.killFrom(line.lowestTestedC())));

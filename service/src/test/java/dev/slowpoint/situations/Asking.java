@@ -155,6 +155,11 @@ final class Asking {
         return this;
     }
 
+    Asking pack(String member, Object value) {
+        pack.put(member, value);
+        return this;
+    }
+
     /** The request as JSON. */
     String json() {
         Map<String, Object> all = new LinkedHashMap<>(request);

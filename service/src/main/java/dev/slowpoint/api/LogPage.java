@@ -1,0 +1,469 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.api.LogReviewAnswer.CriticalLimit;
+import dev.slowpoint.api.LogReviewAnswer.Deviation;
+import dev.slowpoint.api.LogReviewAnswer.LogCurve;
+import dev.slowpoint.api.LogReviewAnswer.NamedRule;
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Base64;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.MediaType;
+
+/**
+ * The review of a log as one page to print and sign: no script, nothing from elsewhere. Every text goes through
+ * {@link #escaped}; whoever sends a log decides some of them.
+ */
+final class LogPage {
+
+    static final MediaType MEDIA_TYPE = new MediaType(MediaType.TEXT_HTML, StandardCharsets.UTF_8);
+
+    private static final String STYLE = """
+            body{font:14px/1.45 system-ui,sans-serif;color:#111;background:#fff;max-width:60em;margin:2em auto;padding:0 1em}
+            h1{font-size:1.5em;margin:0 0 .2em}h2{font-size:1.1em;margin:1.6em 0 .4em}
+            .verdict{font-size:1.3em;font-weight:700;border:2px solid #111;padding:.4em .7em;margin:.8em 0;display:inline-block}
+            table{border-collapse:collapse;width:100%}th,td{border:1px solid #888;padding:.25em .5em;text-align:left;vertical-align:top}
+            th{background:#eee}td.number{text-align:right;white-space:nowrap}
+            dl{display:grid;grid-template-columns:max-content 1fr;gap:.1em 1em;margin:.5em 0}dt{color:#444}dd{margin:0;overflow-wrap:anywhere}
+            svg{width:100%;height:auto}svg text{font:12px system-ui,sans-serif;fill:#111}
+            .grid{stroke:#ccc;stroke-width:1}.axis{stroke:#111;stroke-width:1.2}.read{fill:none;stroke:#111;stroke-width:1.6}
+            .limit{stroke:#555;stroke-width:1;stroke-dasharray:6 4}.unread{fill:#bbb}
+            .sign{display:grid;grid-template-columns:1fr 1fr 1fr;gap:2em;margin:3em 0 1em}.sign div{border-top:1px solid #111;padding-top:.3em}
+            @media print{body{margin:0;max-width:none;font-size:10.5pt}h2{break-after:avoid}tr,svg,.sign,.verdict{break-inside:avoid}}
+            @page{margin:15mm}
+            """;
+
+    /** Nothing but the style of this page may be used by it. */
+    static final String POLICY = "default-src 'none'; style-src 'sha256-" + hash(STYLE)
+            + "'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+
+    private static final int WIDTH = 760;
+    private static final int HEIGHT = 330;
+    private static final int LEFT = 48;
+    private static final int RIGHT = 92;
+    private static final int TOP = 12;
+    private static final int BOTTOM = 40;
+
+    /** Steps between ticks that people read easily, of temperature [K] and of time [s]. */
+    private static final int[] KELVINS = {1, 2, 5, 10, 20, 50, 100};
+
+    private static final int[] SECONDS = {
+        10, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14_400, 21_600, 43_200, 86_400, 172_800, 345_600
+    };
+
+    private static final int MOST_TICKS = 8;
+
+    private static final Set<String> UNREAD = Set.of("GAP", "NO_READING", "FAULT_VALUE", "JUMP", "STUCK");
+
+    private final LogReviewAnswer review;
+    private final StringBuilder page = new StringBuilder(16_384);
+
+    LogPage(LogReviewAnswer review) {
+        this.review = review;
+    }
+
+    /** The page, in UTF-8. */
+    byte[] bytes() {
+        page.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>")
+                .append(escaped(review.label() == null ? "Record of a log" : review.label()))
+                .append("</title><meta name=\"viewport\" content=\"width=device-width\"><style>")
+                .append(STYLE)
+                .append("</style></head><body>\n<h1>Record of a reviewed log</h1>\n");
+        subject();
+        page.append("<p class=\"verdict\">").append(said(review.verdict())).append("</p>\n<p>");
+        page.append(escaped(meaning(review.verdict()))).append("</p>\n");
+        rule("Rule", review.rule());
+        rule("Rule for cooling", review.coolingRule());
+        chart();
+        limits();
+        deviations();
+        readings();
+        notes();
+        page.append("<div class=\"sign\"><div>Name</div><div>Signature</div><div>Date</div></div>\n</body></html>\n");
+        return page.toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    /** What a verdict means, in a sentence. */
+    private static String meaning(String verdict) {
+        return switch (verdict) {
+            case "met" ->
+                "Every limit that decides was met. Time over which nothing was read earned no kill, and counted"
+                        + " as warm-up and as cooling.";
+            case "notMet" -> "At least one limit was not met.";
+            case "undecided" -> "The log leaves open whether a limit was met. It certifies nothing.";
+            default -> "The log shows nothing that the rule asks for. It certifies nothing.";
+        };
+    }
+
+    private static String said(String word) {
+        return switch (word) {
+            case "met" -> "Met";
+            case "notMet" -> "Not met";
+            case "undecided" -> "Undecided";
+            default -> "Not applicable";
+        };
+    }
+
+    private void subject() {
+        LogReviewAnswer.Subject subject = review.subject();
+        page.append("<dl>");
+        term("Record", review.label());
+        term("Batch", review.batch());
+        term("Food", subject.food() == null ? "described by its composition" : subject.food());
+        term("Form", subject.form() + ", " + subject.condition());
+        term("Purpose", subject.purpose() + ", for " + subject.eater() + " eaters");
+        term("SensorPlace of the sensor", subject.place());
+        page.append("</dl>\n");
+    }
+
+    private void rule(String term, @Nullable NamedRule rule) {
+        if (rule != null) {
+            page.append("<dl>");
+            term(term, rule.id() + ": " + rule.name());
+            term("Edition", rule.edition());
+            term("Source", rule.source());
+            page.append("</dl>\n");
+        }
+    }
+
+    private void term(String term, @Nullable String text) {
+        if (text != null) {
+            page.append("<dt>")
+                    .append(escaped(term))
+                    .append("</dt><dd>")
+                    .append(escaped(text))
+                    .append("</dd>");
+        }
+    }
+
+    private void limits() {
+        page.append("<h2>Critical limits</h2>\n");
+        if (review.limits().isEmpty()) {
+            page.append("<p>None was judged.</p>\n");
+            return;
+        }
+        page.append("<table><thead><tr><th>Limit</th><th>What</th><th>Required</th><th>Measured</th><th>Met</th></tr>"
+                + "</thead><tbody>\n");
+        for (CriticalLimit limit : review.limits()) {
+            page.append("<tr>");
+            cell(limit.id());
+            cell(what(limit));
+            number(required(limit));
+            number(measured(limit));
+            cell(said(limit.met()) + (limit.advisory() ? " (for information)" : ""));
+            page.append("</tr>\n");
+        }
+        page.append("</tbody></table>\n<p>The error of the instrument, ")
+                .append(plain(review.readings().errorK()))
+                .append(" K, is added to every limit.</p>\n");
+    }
+
+    private static String what(CriticalLimit limit) {
+        return switch (limit.what()) {
+            case "lethality" -> "Reduction of " + limit.organism() + from(" at or above ", limit.fromC());
+            case "tableTime" -> "Time" + from(" at or above ", limit.fromC()) + ", best row of the table";
+            case "warmUp" -> "Warm-up" + from(" from ", limit.fromC()) + from(" to ", limit.toC());
+            case "fallenBack" -> "Time below" + from(" ", limit.toC()) + " before cooling began";
+            case "hotHolding" -> "Lowest temperature while waiting hot";
+            case "cooling" -> "Cooling" + from(" from ", limit.fromC()) + from(" to ", limit.toC());
+            default -> "Time until reheated" + from(" to ", limit.toC());
+        };
+    }
+
+    private static String from(String word, @Nullable Double celsius) {
+        return celsius == null ? "" : word + plain(celsius) + " °C";
+    }
+
+    private static String required(CriticalLimit limit) {
+        if (limit.requiredLog10() != null) {
+            return "≥ " + plain(limit.requiredLog10()) + " log";
+        }
+        if (limit.requiredC() != null) {
+            return "≥ " + plain(limit.requiredC()) + " °C";
+        }
+        return (limit.what().equals("tableTime") ? "≥ " : "≤ ") + time(Objects.requireNonNull(limit.requiredS()));
+    }
+
+    private static String measured(CriticalLimit limit) {
+        if (limit.measuredLog10() != null) {
+            return plain(limit.measuredLog10()) + " log";
+        }
+        return limit.measuredC() != null
+                ? plain(limit.measuredC()) + " °C"
+                : time(Objects.requireNonNull(limit.measuredS()));
+    }
+
+    private void deviations() {
+        page.append("<h2>Deviations</h2>\n");
+        if (review.deviations().isEmpty()) {
+            page.append("<p>None was found.</p>\n");
+            return;
+        }
+        page.append("<table><thead><tr><th>From</th><th>Until</th><th>Code</th><th>What</th></tr></thead><tbody>\n");
+        for (Deviation deviation : review.deviations()) {
+            page.append("<tr>");
+            number(time(deviation.fromS()));
+            number(time(deviation.untilS()));
+            cell(deviation.code());
+            cell(deviation.text());
+            page.append("</tr>\n");
+        }
+        page.append("</tbody></table>\n");
+        int more = review.deviationCount() - review.deviations().size();
+        if (more > 0) {
+            page.append("<p>").append(more).append(" more are not listed.</p>\n");
+        }
+    }
+
+    private void readings() {
+        LogReviewAnswer.Readings readings = review.readings();
+        page.append("<h2>Readings</h2>\n<dl>");
+        term(
+                "Readings",
+                readings.received() + " received, " + readings.used() + " used, " + readings.excluded() + " excluded");
+        term("Time", time(readings.fromS()) + " to " + time(readings.untilS()));
+        term("Lowest and highest", plain(readings.lowestC()) + " and " + plain(readings.highestC()) + " °C");
+        term("Error of the instrument", plain(readings.errorK()) + " K");
+        term("Longest gap taken as read", plain(readings.longestGapS()) + " s");
+        LogReviewAnswer.ComputedCore core = review.computedCore();
+        if (core != null) {
+            term(
+                    "Computed core, at least",
+                    plain(core.highestC()) + " °C at its highest, " + plain(core.endsC())
+                            + " °C at the end; the bath is" + " known within " + plain(core.bathWithinK()) + " K");
+        }
+        term("SHA-256 of the readings", readings.sha256());
+        term("Parameter set", review.parameterSet() + ", " + review.digest());
+        page.append("</dl>\n");
+    }
+
+    private void notes() {
+        page.append("<h2>Notes</h2>\n<ul>\n");
+        review.warnings().forEach(warning -> item(warning.text()));
+        review.cautions().forEach(caution -> item(caution.text()));
+        List<LogReviewAnswer.Growth> growth = review.growth();
+        if (growth != null) {
+            growth.forEach(g -> item("Predicted growth while cooling, " + g.organism() + " (" + g.model()
+                    + "): at most " + plain(g.growthLog10()) + " log"
+                    + (g.lagCounted() ? "." : ", without the lag of spores.")));
+        }
+        page.append("</ul>\n");
+        List<CookPlanAnswer.Source> sources = review.sources();
+        if (sources != null && !sources.isEmpty()) {
+            page.append("<h2>Sources</h2>\n<ul>\n");
+            sources.forEach(source -> item(source.what() + ": " + source.source() + " (" + source.mark() + ")"));
+            page.append("</ul>\n");
+        }
+    }
+
+    private void item(String text) {
+        page.append("<li>").append(escaped(text)).append("</li>\n");
+    }
+
+    private void cell(String text) {
+        page.append("<td>").append(escaped(text)).append("</td>");
+    }
+
+    private void number(String text) {
+        page.append("<td class=\"number\">").append(escaped(text)).append("</td>");
+    }
+
+    // ---- the chart ----
+
+    private void chart() {
+        LogCurve curve = Objects.requireNonNull(review.curve());
+        double from = review.readings().fromS();
+        double until = Math.max(review.readings().untilS(), from + 1.0);
+        double lowest = review.readings().lowestC();
+        double highest = review.readings().highestC();
+        List<CriticalLimit> drawn = review.limits().stream()
+                .filter(limit -> !limit.advisory() || limit.what().equals("hotHolding"))
+                .toList();
+        for (CriticalLimit limit : drawn) {
+            Double level = level(limit);
+            lowest = level == null ? lowest : Math.min(lowest, level);
+            highest = level == null ? highest : Math.max(highest, level);
+        }
+        int step = step(KELVINS, highest - lowest + 2.0);
+        double bottom = step * Math.floor((lowest - 1.0) / step);
+        double top = step * Math.ceil((highest + 1.0) / step);
+        Scale scale = new Scale(from, until, bottom, top);
+        page.append("<h2>Temperature against time</h2>\n<svg viewBox=\"0 0 ")
+                .append(WIDTH)
+                .append(' ')
+                .append(HEIGHT)
+                .append("\" role=\"img\" aria-label=\"Temperature against time\">\n");
+        for (Deviation deviation : review.deviations()) {
+            if (UNREAD.contains(deviation.code())) {
+                double x = scale.x(deviation.fromS());
+                page.append("<rect class=\"unread\" x=\"")
+                        .append(tenth(x))
+                        .append("\" y=\"")
+                        .append(TOP)
+                        .append("\" width=\"")
+                        .append(tenth(Math.max(scale.x(deviation.untilS()) - x, 0.5)))
+                        .append("\" height=\"")
+                        .append(HEIGHT - TOP - BOTTOM)
+                        .append("\"/>\n");
+            }
+        }
+        for (double t = bottom; t <= top; t += step) {
+            line("grid", LEFT, scale.y(t), WIDTH - RIGHT, scale.y(t));
+            text(LEFT - 6, scale.y(t) + 4.0, "end", plain(t));
+        }
+        int seconds = step(SECONDS, until - from);
+        for (double t = seconds * Math.ceil(from / seconds); t <= until; t += seconds) {
+            line("grid", scale.x(t), TOP, scale.x(t), HEIGHT - BOTTOM);
+            text(scale.x(t), HEIGHT - BOTTOM + 16.0, "middle", time((int) t));
+        }
+        line("axis", LEFT, TOP, LEFT, HEIGHT - BOTTOM);
+        line("axis", LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT, HEIGHT - BOTTOM);
+        text(LEFT, HEIGHT - 6.0, "start", "Time (h:min:s)");
+        text(WIDTH - RIGHT, HEIGHT - 6.0, "end", "Temperature (°C)");
+        drawn.stream().map(LogPage::level).filter(Objects::nonNull).distinct().forEach(level -> {
+            line("limit", LEFT, scale.y(level), WIDTH - RIGHT, scale.y(level));
+            text(WIDTH - RIGHT + 4, scale.y(level) + 4.0, "start", plain(level) + " °C");
+        });
+        readings(curve, scale);
+        page.append("</svg>\n");
+        if (review.deviations().stream().anyMatch(d -> UNREAD.contains(d.code()))) {
+            page.append("<p>Grey: not read, or not believed. Dashed: limits.</p>\n");
+        } else {
+            page.append("<p>Dashed: limits.</p>\n");
+        }
+    }
+
+    /** The temperature at which a limit is drawn. */
+    private static @Nullable Double level(CriticalLimit limit) {
+        return switch (limit.what()) {
+            case "hotHolding" -> limit.requiredC();
+            case "lethality" -> limit.fromC();
+            case "cooling", "reheating", "warmUp" -> limit.toC();
+            default -> null;
+        };
+    }
+
+    /** The readings as lines, with nothing drawn over what was not read. */
+    private void readings(LogCurve curve, Scale scale) {
+        StringBuilder points = new StringBuilder();
+        for (int i = 0; i < curve.timesS().size(); i++) {
+            if (i > 0 && unreadBetween(curve.timesS().get(i - 1), curve.timesS().get(i))) {
+                polyline(points);
+                points.setLength(0);
+            }
+            points.append(tenth(scale.x(curve.timesS().get(i))))
+                    .append(',')
+                    .append(tenth(scale.y(curve.temperaturesC().get(i))))
+                    .append(' ');
+        }
+        polyline(points);
+    }
+
+    private boolean unreadBetween(int from, int until) {
+        return review.deviations().stream()
+                .anyMatch(d -> UNREAD.contains(d.code()) && d.fromS() < until && d.untilS() > from);
+    }
+
+    private void polyline(CharSequence points) {
+        page.append("<polyline class=\"read\" points=\"").append(points).append("\"/>\n");
+    }
+
+    private void line(String kind, double fromX, double fromY, double toX, double toY) {
+        page.append("<line class=\"")
+                .append(kind)
+                .append("\" x1=\"")
+                .append(tenth(fromX))
+                .append("\" y1=\"")
+                .append(tenth(fromY))
+                .append("\" x2=\"")
+                .append(tenth(toX))
+                .append("\" y2=\"")
+                .append(tenth(toY))
+                .append("\"/>\n");
+    }
+
+    private void text(double x, double y, String anchor, String text) {
+        page.append("<text x=\"")
+                .append(tenth(x))
+                .append("\" y=\"")
+                .append(tenth(y))
+                .append("\" text-anchor=\"")
+                .append(anchor)
+                .append("\">")
+                .append(escaped(text))
+                .append("</text>\n");
+    }
+
+    private static int step(int[] steps, double span) {
+        for (int step : steps) {
+            if (span / step <= MOST_TICKS) {
+                return step;
+            }
+        }
+        return steps[steps.length - 1];
+    }
+
+    private record Scale(double from, double until, double bottom, double top) {
+
+        double x(double time) {
+            return LEFT + (time - from) / (until - from) * (WIDTH - LEFT - RIGHT);
+        }
+
+        double y(double celsius) {
+            return HEIGHT - BOTTOM - (celsius - bottom) / (top - bottom) * (HEIGHT - TOP - BOTTOM);
+        }
+    }
+
+    // ---- text ----
+
+    /** Text as it may stand between tags and in quoted attributes. */
+    static String escaped(String text) {
+        StringBuilder safe = new StringBuilder(text.length() + 16);
+        for (int i = 0; i < text.length(); i++) {
+            char letter = text.charAt(i);
+            switch (letter) {
+                case '&' -> safe.append("&amp;");
+                case '<' -> safe.append("&lt;");
+                case '>' -> safe.append("&gt;");
+                case '"' -> safe.append("&quot;");
+                case '\'' -> safe.append("&#39;");
+                default -> safe.append(letter);
+            }
+        }
+        return safe.toString();
+    }
+
+    /** A number without superfluous decimals, from digits that do not depend on the age of the JVM. */
+    private static String plain(double value) {
+        return BigDecimal.valueOf(Math.round(value * 100.0))
+                .movePointLeft(2)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    /** A coordinate to a tenth. */
+    private static String tenth(double value) {
+        long tenths = Math.round(10.0 * value);
+        return (tenths < 0 ? "-" : "") + Math.abs(tenths) / 10 + "." + Math.abs(tenths) % 10;
+    }
+
+    private static String time(int seconds) {
+        int s = seconds % 60;
+        int min = seconds / 60 % 60;
+        return seconds / 3600 + ":" + (min < 10 ? "0" : "") + min + ":" + (s < 10 ? "0" : "") + s;
+    }
+
+    private static String hash(String text) {
+        try {
+            return Base64.getEncoder()
+                    .encodeToString(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every JVM has SHA-256", e);
+        }
+    }
+}

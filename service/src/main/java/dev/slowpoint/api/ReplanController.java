@@ -1,0 +1,48 @@
+package dev.slowpoint.api;
+
+import dev.slowpoint.ops.PlanMetrics;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.CacheControl;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+
+/** Answers replans. */
+@RestController
+@Tag(name = "plans")
+class ReplanController {
+
+    private final ReplannedCooks planning;
+    private final PlanMetrics metrics;
+
+    ReplanController(ReplannedCooks planning, PlanMetrics metrics) {
+        this.planning = planning;
+        this.metrics = metrics;
+    }
+
+    @PostMapping(
+            path = "/v1/replans",
+            consumes = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE},
+            produces = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE})
+    @Operation(
+            operationId = "planAnew",
+            summary = "Plan a cook under way anew",
+            description =
+                    "What to do with a cook under way, given what really happened so far: a log of the bath, events such as a"
+                            + " time without heater, readings of the core, a size measured now. Stateless and free of side"
+                            + " effects: safe to repeat, and the same request gives the same bytes. No clock is read; all"
+                            + " times are seconds from food in.")
+    ResponseEntity<ReplanAnswer> replanCook(
+            @RequestBody ReplanRequest request,
+            @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include) {
+        ReplanAnswer plan = planning.plan(request, Include.of(include, ReplanAnswer.class));
+        plan.warnings().forEach(warning -> metrics.warned(warning.code()));
+        return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(plan);
+    }
+}
