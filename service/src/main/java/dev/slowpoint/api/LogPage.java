@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
@@ -48,6 +49,9 @@ final class LogPage {
     private static final int RIGHT = 92;
     private static final int TOP = 12;
     private static final int BOTTOM = 40;
+
+    /** Height of a line of text. */
+    private static final double LETTER = 13.0;
 
     /** Steps between ticks that people read easily, of temperature [K] and of time [s]. */
     private static final int[] KELVINS = {1, 2, 5, 10, 20, 50, 100};
@@ -117,7 +121,7 @@ final class LogPage {
         term("Food", subject.food() == null ? "described by its composition" : subject.food());
         term("Form", subject.form() + ", " + subject.condition());
         term("Purpose", subject.purpose() + ", for " + subject.eater() + " eaters");
-        term("SensorPlace of the sensor", subject.place());
+        term("Place of the sensor", subject.place());
         page.append("</dl>\n");
     }
 
@@ -325,16 +329,30 @@ final class LogPage {
         line("axis", LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT, HEIGHT - BOTTOM);
         text(LEFT, HEIGHT - 6.0, "start", "Time (h:min:s)");
         text(WIDTH - RIGHT, HEIGHT - 6.0, "end", "Temperature (°C)");
-        drawn.stream().map(LogPage::level).filter(Objects::nonNull).distinct().forEach(level -> {
-            line("limit", LEFT, scale.y(level), WIDTH - RIGHT, scale.y(level));
-            text(WIDTH - RIGHT + 4, scale.y(level) + 4.0, "start", plain(level) + " °C");
-        });
+        levels(drawn, scale);
         readings(curve, scale);
         page.append("</svg>\n");
         if (review.deviations().stream().anyMatch(d -> UNREAD.contains(d.code()))) {
             page.append("<p>Grey: not read, or not believed. Dashed: limits.</p>\n");
         } else {
             page.append("<p>Dashed: limits.</p>\n");
+        }
+    }
+
+    /** The limits from the hottest down, their names moved apart where the lines lie close. */
+    private void levels(List<CriticalLimit> drawn, Scale scale) {
+        double free = TOP;
+        for (double level : drawn.stream()
+                .map(LogPage::level)
+                .filter(Objects::nonNull)
+                .distinct()
+                .sorted(Comparator.reverseOrder())
+                .toList()) {
+            double y = scale.y(level);
+            line("limit", LEFT, y, WIDTH - RIGHT, y);
+            double named = Math.max(y + 4.0, free);
+            text(WIDTH - RIGHT + 4, named, "start", plain(level) + " °C");
+            free = named + LETTER;
         }
     }
 

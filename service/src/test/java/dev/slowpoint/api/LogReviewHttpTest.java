@@ -124,7 +124,15 @@ class LogReviewHttpTest extends HttpTest {
         String text = new String(page.asByteArray(), StandardCharsets.UTF_8);
         assertThat(text)
                 .startsWith("<!DOCTYPE html>")
-                .contains("<svg ", "polyline", "@media print", "Signature", "Critical limits", "Cook log 17", "Met")
+                .contains(
+                        "<svg ",
+                        "polyline",
+                        "@media print",
+                        "Signature",
+                        "Critical limits",
+                        "Place of the sensor",
+                        "Cook log 17",
+                        "Met")
                 .doesNotContain("<script", "http://", "https://", "style=", "NaN", "Infinity");
         assertThat(review(json("\"label\":\"Cook log 17\","), "", HTML).asByteArray())
                 .isEqualTo(page.asByteArray());
