@@ -313,25 +313,39 @@ public record CookPlanAnswer(
             @Schema(description = "Moments.", example = "0", minimum = "0", maximum = LONGEST) @Unit("s")
             List<Integer> timesS,
 
-            @Schema(description = "Core.", example = "4", minimum = "-40", maximum = "100") @Unit("Cel")
+            @Schema(description = "Core.", example = "4", minimum = "-60", maximum = "400") @Unit("Cel")
             List<Double> coreC,
 
-            @Schema(description = "Surface.", example = "4", minimum = "-40", maximum = "100") @Unit("Cel")
+            @Schema(description = "Core if everything helps.", example = "6", minimum = "-60", maximum = "400")
+            @Unit("Cel")
+            List<Double> coreEarlyC,
+
+            @Schema(description = "Core if everything hinders.", example = "2", minimum = "-60", maximum = "400")
+            @Unit("Cel")
+            List<Double> coreLateC,
+
+            @Schema(description = "Surface.", example = "4", minimum = "-60", maximum = "400") @Unit("Cel")
             List<Double> surfaceC,
 
-            @Schema(description = "Mean of the piece.", example = "4", minimum = "-40", maximum = "100") @Unit("Cel")
+            @Schema(description = "Mean of the piece.", example = "4", minimum = "-60", maximum = "400") @Unit("Cel")
             List<Double> meanC) {
 
         /** Rounds, and refuses lists of different lengths. */
         public Curve {
             timesS = List.copyOf(timesS);
-            coreC = coreC.stream().map(Figures::temperatureC).toList();
-            surfaceC = surfaceC.stream().map(Figures::temperatureC).toList();
-            meanC = meanC.stream().map(Figures::temperatureC).toList();
-            if (coreC.size() != timesS.size() || surfaceC.size() != timesS.size() || meanC.size() != timesS.size()) {
-                throw new IllegalArgumentException("a curve of " + timesS.size() + " moments has " + coreC.size() + ", "
-                        + surfaceC.size() + " and " + meanC.size() + " temperatures");
+            coreC = rounded(coreC, timesS);
+            coreEarlyC = rounded(coreEarlyC, timesS);
+            coreLateC = rounded(coreLateC, timesS);
+            surfaceC = rounded(surfaceC, timesS);
+            meanC = rounded(meanC, timesS);
+        }
+
+        private static List<Double> rounded(List<Double> temperaturesC, List<Integer> timesS) {
+            if (temperaturesC.size() != timesS.size()) {
+                throw new IllegalArgumentException(
+                        "a curve of " + timesS.size() + " moments has " + temperaturesC.size() + " temperatures");
             }
+            return temperaturesC.stream().map(Figures::temperatureC).toList();
         }
     }
 

@@ -4,12 +4,15 @@ import dev.slowpoint.ops.PlanMetrics;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
@@ -20,16 +23,19 @@ class CookPlanController {
 
     private final CookPlanning planning;
     private final PlanMetrics metrics;
+    private final PictureWords words;
 
-    CookPlanController(CookPlanning planning, PlanMetrics metrics) {
+    CookPlanController(CookPlanning planning, PlanMetrics metrics, Sentences sentences) {
         this.planning = planning;
         this.metrics = metrics;
+        this.words = new PictureWords(sentences);
     }
 
     @PostMapping(
             path = "/v1/cook-plans",
             consumes = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE},
-            produces = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE})
+            produces = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE, CookPicture.SVG_VALUE})
+    @Answers(value = CookPlanAnswer.class, pictured = true)
     @Operation(
             operationId = "planCook",
             summary = "Plan a cook",
@@ -37,11 +43,24 @@ class CookPlanController {
                     "Time plan, safety margin and texture window for one food in one bath, and what steps after it do. Stateless and free of side"
                             + " effects: safe to repeat, and the same request gives the same bytes. No clock is read; all times"
                             + " are seconds from food in.")
-    ResponseEntity<CookPlanAnswer> planCook(
+    ResponseEntity<Object> planCook(
             @RequestBody CookPlanRequest request,
-            @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include) {
-        CookPlanAnswer plan = planning.plan(request, Include.of(include, CookPlanAnswer.class));
+            @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
+        Set<Include> included = Include.of(include, CookPlanAnswer.class);
+        boolean pictured = Accepted.of(accept)
+                .best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG)
+                .equals(CookPicture.SVG);
+        if (pictured) {
+            included.add(Include.CURVE);
+        }
+        CookPlanAnswer plan = planning.plan(request, included);
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
-        return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(plan);
+        ResponseEntity.BodyBuilder answer = ResponseEntity.ok().cacheControl(CacheControl.noStore());
+        if (pictured) {
+            answer.contentType(CookPicture.SVG);
+        }
+        return answer.body(
+                pictured ? CookPicture.of(plan, words.piece(request.food(), request.geometry()), words) : plan);
     }
 }

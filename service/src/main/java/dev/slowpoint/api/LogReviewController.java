@@ -92,14 +92,6 @@ class LogReviewController {
 
     /** What to answer with, for an {@code Accept} header that has been found acceptable before; JSON among equals. */
     private static MediaType type(@Nullable String accept) {
-        MediaType best = Wire.JSON.mediaType();
-        if (accept == null) {
-            return best;
-        }
-        List<MediaType> ranges = MediaType.parseMediaTypes(accept);
-        for (MediaType type : List.of(Wire.CBOR.mediaType(), LogPage.MEDIA_TYPE)) {
-            best = Rendered.quality(type, ranges) > Rendered.quality(best, ranges) ? type : best;
-        }
-        return best;
+        return Accepted.of(accept).best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), LogPage.MEDIA_TYPE);
     }
 }

@@ -130,7 +130,7 @@ class OpenApiDocument {
                 new ApiResponse()
                         .description(answer.getAnnotation(io.swagger.v3.oas.annotations.media.Schema.class)
                                 .description())
-                        .content(page(answer, content(schemas.answer(answer), answers))));
+                        .content(pictured(method, page(answer, content(schemas.answer(answer), answers)))));
         // Accept is a matter of HTTP, not of the operation (OpenAPI 3.1.1, section 4.8.12).
         parameters(operation).removeIf(parameter -> "header".equals(parameter.getIn()));
         parameters(operation).stream()
@@ -231,6 +231,17 @@ class OpenApiDocument {
                 type.setExamples(examples);
             }
             content.addMediaType(wire.mediaType().toString(), type);
+        }
+        return content;
+    }
+
+    private static Content pictured(HandlerMethod method, Content content) {
+        Answers answers = method.getMethodAnnotation(Answers.class);
+        if (answers != null && answers.pictured()) {
+            Schema<Object> text = new JsonSchema();
+            text.typesItem("string");
+            content.addMediaType(
+                    CookPicture.SVG.toString(), new MediaType().schema(text.description("The same as a picture.")));
         }
         return content;
     }

@@ -163,9 +163,15 @@ final class PlanTranslation {
     static CookPlanAnswer.Curve curve(CookPlan.Curve curve) {
         return new CookPlanAnswer.Curve(
                 Arrays.stream(curve.times()).mapToObj(t -> (int) t).toList(),
-                Arrays.stream(curve.coreC()).boxed().toList(),
-                Arrays.stream(curve.surfaceC()).boxed().toList(),
-                Arrays.stream(curve.meanC()).boxed().toList());
+                boxed(curve.coreC()),
+                boxed(curve.coreEarlyC()),
+                boxed(curve.coreLateC()),
+                boxed(curve.surfaceC()),
+                boxed(curve.meanC()));
+    }
+
+    private static List<Double> boxed(double[] values) {
+        return Arrays.stream(values).boxed().toList();
     }
 
     private List<CookPlanAnswer.Organism> organisms() {

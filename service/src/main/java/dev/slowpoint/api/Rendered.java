@@ -4,7 +4,6 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Duration;
 import java.util.HexFormat;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpHeaders;
@@ -29,11 +28,11 @@ final class Rendered {
 
     /** The answer for an {@code Accept} header that has been found acceptable before; JSON among equals. */
     ResponseEntity<byte[]> as(@Nullable String accept) {
-        if (accept == null) {
-            return json;
-        }
-        List<MediaType> ranges = MediaType.parseMediaTypes(accept);
-        return quality(Wire.CBOR.mediaType(), ranges) > quality(Wire.JSON.mediaType(), ranges) ? cbor : json;
+        return Accepted.of(accept)
+                        .best(Wire.JSON.mediaType(), Wire.CBOR.mediaType())
+                        .equals(Wire.CBOR.mediaType())
+                ? cbor
+                : json;
     }
 
     /** Bytes with all headers of an answer that may be kept. */
@@ -44,21 +43,6 @@ final class Rendered {
                 .cacheControl(CacheControl.maxAge(FRESH))
                 .varyBy(HttpHeaders.ACCEPT, HttpHeaders.ACCEPT_ENCODING)
                 .body(body);
-    }
-
-    /** Quality that the most specific matching range gives a representation (RFC 9110, section 12.5.1). */
-    static double quality(MediaType type, List<MediaType> ranges) {
-        MediaType best = null;
-        for (MediaType range : ranges) {
-            if (range.includes(type) && (best == null || specificity(range) > specificity(best))) {
-                best = range;
-            }
-        }
-        return best == null ? 0.0 : best.getQualityValue();
-    }
-
-    private static int specificity(MediaType range) {
-        return range.isWildcardType() ? 0 : range.isWildcardSubtype() ? 1 : 2;
     }
 
     private static String digest(byte[] body) {

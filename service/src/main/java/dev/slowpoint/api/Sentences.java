@@ -65,7 +65,8 @@ final class Sentences {
         return say("COOLING_RULE_" + rule.id(), List.of());
     }
 
-    private String say(String key, List<Object> values) {
+    /** The sentence of a key with its values. */
+    String say(String key, List<Object> values) {
         return values.isEmpty() ? fixed.computeIfAbsent(key, k -> formatted(k, values)) : formatted(key, values);
     }
 

@@ -66,9 +66,13 @@ final class Chilling {
         return passages.length(p -> p.ends(0));
     }
 
-    /** The nominal corner. */
-    Passage nominal() {
-        return passages.nominal();
+    /** Temperatures until the chill ends on the slow side. */
+    CookPlan.Curve curve() {
+        return CookPlan.Curve.of(
+                passages.nominal().history(),
+                passages.early().history(),
+                passages.late().history(),
+                ends().late());
     }
 
     /** Judged by the rule, the store counted where there is one. */

@@ -2,6 +2,7 @@ package dev.slowpoint.plan;
 
 import dev.slowpoint.food.Provenance;
 import dev.slowpoint.heat.PointHistory;
+import dev.slowpoint.heat.TemperatureHistory;
 import dev.slowpoint.safety.CentralKinetics;
 import dev.slowpoint.safety.Finding;
 import dev.slowpoint.safety.Hazard;
@@ -12,6 +13,7 @@ import dev.slowpoint.safety.TableView;
 import dev.slowpoint.safety.Verdict;
 import dev.slowpoint.texture.CloseLimit;
 import dev.slowpoint.texture.Confidence;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -325,14 +327,66 @@ public record CookPlan(
     }
 
     /**
-     * Temperatures over time.
+     * Temperatures over time, closer together where a step begins.
      *
      * @param times [s]
-     * @param coreC [C]
-     * @param surfaceC [C]
-     * @param meanC volume mean [C]
+     * @param coreC nominal [C]
+     * @param coreEarlyC on the fast side [C]
+     * @param coreLateC on the slow side [C]
+     * @param surfaceC nominal [C]
+     * @param meanC volume mean, nominal [C]
      */
-    public record Curve(double[] times, double[] coreC, double[] surfaceC, double[] meanC) {}
+    public record Curve(
+            double[] times,
+            double[] coreC,
+            double[] coreEarlyC,
+            double[] coreLateC,
+            double[] surfaceC,
+            double[] meanC) {
+
+        /** Moments of the first step, and of each further one. */
+        private static final int FIRST = 61;
+
+        private static final int FURTHER = 21;
+
+        /**
+         * Reads histories.
+         *
+         * @param nominal as stated
+         * @param early on the fast side
+         * @param late on the slow side
+         * @param ends of the steps [s], rising
+         */
+        static Curve of(TemperatureHistory nominal, TemperatureHistory early, TemperatureHistory late, double... ends) {
+            double[] times = times(ends);
+            return new Curve(
+                    times,
+                    at(times, nominal.core()),
+                    at(times, early.core()),
+                    at(times, late.core()),
+                    at(times, nominal.surface()),
+                    at(times, nominal.mean()));
+        }
+
+        private static double[] times(double... ends) {
+            double[] times = new double[FIRST + (ends.length - 1) * FURTHER];
+            int n = 0;
+            double from = 0.0;
+            for (int step = 0; step < ends.length; step++) {
+                int parts = step == 0 ? FIRST - 1 : FURTHER;
+                for (int i = step == 0 ? 0 : 1; i <= parts; i++) {
+                    double share = (double) i / parts;
+                    times[n++] = Math.rint(from + (ends[step] - from) * share * share);
+                }
+                from = ends[step];
+            }
+            return times;
+        }
+
+        private static double[] at(double[] times, PointHistory point) {
+            return Arrays.stream(times).map(point::atC).toArray();
+        }
+    }
 
     /**
      * What a number rests on.

@@ -50,7 +50,8 @@ public final class CookPlanner {
     /** Baths offered instead of one that is too cool for meat that is not intact [C]. */
     private static final double[] OFFERED_C = {57.0, 60.0, 63.0};
 
-    private static final int CURVE_POINTS = 61;
+    /** How far a curve goes on after the moment judged, as a share of it. */
+    private static final double SHOWN_BEYOND = 1.25;
 
     private final Knowledge knowledge;
     private final Materials materials;
@@ -105,7 +106,7 @@ public final class CookPlanner {
                 sequel.outcomes().isEmpty() ? Optional.empty() : Optional.of(texture(sequel.texture(), sequel.ends())),
                 trial.nominal().bath().map(water -> BathCourse.of(water, trial.setpointC(), withinK(task))),
                 Notices.of(task, trial, terms, sequel),
-                details.contains(Detail.CURVE) ? Optional.of(curve(trial)) : Optional.empty(),
+                details.contains(Detail.CURVE) ? Optional.of(curve(trial, sequel)) : Optional.empty(),
                 details.contains(Detail.SOURCES)
                         ? sources(task, trial, terms, details.contains(Detail.UNCERTAINTY))
                         : List.of(),
@@ -141,7 +142,7 @@ public final class CookPlanner {
                 details,
                 terms,
                 MarginSearch.of(cook, trial, terms, replanning));
-        Sequel.Found sequel = new Sequel.Found(List.of(), Optional.empty(), 0.0, spoiled);
+        Sequel.Found sequel = new Sequel.Found(List.of(), Optional.empty(), 0.0, spoiled, Optional.empty());
         CookPlan plan = new CookPlan(
                 knowledge.version(),
                 knowledge.digest(),
@@ -156,7 +157,7 @@ public final class CookPlanner {
                 Optional.empty(),
                 Optional.empty(),
                 Notices.of(task, cook, trial, terms, sequel, replanning, verdict),
-                details.contains(Detail.CURVE) ? Optional.of(curve(trial)) : Optional.empty(),
+                details.contains(Detail.CURVE) ? Optional.of(curve(trial, sequel)) : Optional.empty(),
                 details.contains(Detail.SOURCES) ? sources(cook, trial, terms, false) : List.of(),
                 OptionalDouble.empty(),
                 details.contains(Detail.RULES) ? OtherRules.of(cook, trial, terms, spoiled) : List.of(),
@@ -188,10 +189,7 @@ public final class CookPlanner {
                 cooling,
                 keeping,
                 Notices.of(task, cooling, keeping, knowledge),
-                details.contains(Detail.CURVE)
-                        ? Optional.of(curve(
-                                chilling.nominal().history(), chilling.ends().nominal()))
-                        : Optional.empty(),
+                details.contains(Detail.CURVE) ? Optional.of(chilling.curve()) : Optional.empty(),
                 details.contains(Detail.SOURCES) ? chilling.sources() : List.of(),
                 solver.effort());
     }
@@ -354,32 +352,17 @@ public final class CookPlanner {
                         Optional.empty()));
     }
 
-    private static Curve curve(Trial trial) {
-        return curve(
-                trial.nominal(),
-                1.25
-                        * Math.max(
-                                trial.judgedAt(),
-                                Math.min(trial.times().hotThrough().nominal(), 1e6)));
-    }
-
-    private static Curve curve(TemperatureHistory history, double end) {
-        PointHistory core = history.core();
-        PointHistory surface = history.surface();
-        PointHistory mean = history.mean();
-        double[] times = new double[CURVE_POINTS];
-        double[] coreC = new double[CURVE_POINTS];
-        double[] surfaceC = new double[CURVE_POINTS];
-        double[] meanC = new double[CURVE_POINTS];
-        for (int i = 0; i < CURVE_POINTS; i++) {
-            // Closer together at the start, where the surface runs ahead.
-            double share = (double) i / (CURVE_POINTS - 1);
-            times[i] = Math.rint(end * share * share);
-            coreC[i] = core.atC(times[i]);
-            surfaceC[i] = surface.atC(times[i]);
-            meanC[i] = mean.atC(times[i]);
-        }
-        return new Curve(times, coreC, surfaceC, meanC);
+    private static Curve curve(Trial trial, Sequel.Found sequel) {
+        return sequel.passages()
+                .map(passages -> passages.curve(trial.judgedAt()))
+                .orElseGet(() -> Curve.of(
+                        trial.nominal(),
+                        trial.early(),
+                        trial.late(),
+                        SHOWN_BEYOND
+                                * Math.max(
+                                        trial.judgedAt(),
+                                        Math.min(trial.times().hotThrough().nominal(), 1e6))));
     }
 
     private List<Source> sources(CookTask task, Trial trial, Terms terms, boolean sampled) {

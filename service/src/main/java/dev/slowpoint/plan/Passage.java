@@ -56,6 +56,11 @@ final class Passage {
         return ends[step];
     }
 
+    /** When each step ended [s]. */
+    double[] ends() {
+        return ends.clone();
+    }
+
     /** The power cut that was the n-th. */
     PowerCut cut(int n) {
         return cuts.get(n);

@@ -1,8 +1,10 @@
 package dev.slowpoint.plan;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 
 /**
  * What a piece went through in the three corners.
@@ -31,5 +33,12 @@ record Passages(Passage nominal, Passage early, Passage late) {
     /** Whether something holds in all corners. */
     boolean all(Predicate<Passage> holds) {
         return List.of(nominal, early, late).stream().allMatch(holds);
+    }
+
+    /** Temperatures through all steps, of which the first bath ends at a time [s]. */
+    CookPlan.Curve curve(double bathEnds) {
+        double[] ends = DoubleStream.concat(DoubleStream.of(bathEnds), Arrays.stream(nominal.ends()))
+                .toArray();
+        return CookPlan.Curve.of(nominal.history(), early.history(), late.history(), ends);
     }
 }

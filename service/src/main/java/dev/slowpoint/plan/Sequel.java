@@ -101,10 +101,16 @@ final class Sequel {
      * @param texture of the nominal corner over the whole history, if modelled
      * @param ends when the last step ends, nominal [s]
      * @param spoiled whether spore formers may have grown in warmth, so that nothing is left to certify
+     * @param passages what the corners went through; empty when there are no steps
      */
-    record Found(List<Outcome> outcomes, Optional<TextureReading> texture, double ends, boolean spoiled) {
+    record Found(
+            List<Outcome> outcomes,
+            Optional<TextureReading> texture,
+            double ends,
+            boolean spoiled,
+            Optional<Passages> passages) {
 
-        static final Found NOTHING = new Found(List.of(), Optional.empty(), 0.0, false);
+        static final Found NOTHING = new Found(List.of(), Optional.empty(), 0.0, false, Optional.empty());
     }
 
     /** Follows a task through its steps. */
@@ -146,7 +152,7 @@ final class Sequel {
                     TextureWindow.hotThroughC(trial.setpointC(), targetC),
                     s.earlier());
         });
-        return new Found(outcomes, texture, ends, spoiled);
+        return new Found(outcomes, texture, ends, spoiled, Optional.of(passages));
     }
 
     private Outcome outcome(int i) {

@@ -96,9 +96,11 @@ class OpenApiTest extends HttpTest {
                 assertThat(operation.at("/responses/200/content").propertyNames())
                         .as(name)
                         .containsExactlyInAnyOrderElementsOf(
-                                name.equals("reviewLog")
-                                        ? List.of(JSON, CBOR, "text/html;charset=UTF-8")
-                                        : List.of(JSON, CBOR));
+                                switch (name) {
+                                    case "reviewLog" -> List.of(JSON, CBOR, "text/html;charset=UTF-8");
+                                    case "planCook" -> List.of(JSON, CBOR, "image/svg+xml");
+                                    default -> List.of(JSON, CBOR);
+                                });
                 for (String status : List.of("400", "406", "500", "503")) {
                     JsonNode content =
                             resolved(operation.at("/responses/" + status)).at("/content");
