@@ -58,70 +58,50 @@ public record CookTask(
         then = List.copyOf(then);
     }
 
-    /** The same piece at another start temperature [C]. */
-    CookTask from(double startC) {
+    private CookTask with(
+            Body otherBody,
+            StartField otherStart,
+            Optional<EarlierCook> otherEarlierCook,
+            Bath otherBath,
+            Target otherTarget) {
         return new CookTask(
                 food,
                 form,
                 condition,
                 fatPercent,
                 previouslyFrozen,
-                body,
+                otherBody,
                 arrangement,
-                StartField.uniform(startC),
-                Optional.empty(),
-                bath,
+                otherStart,
+                otherEarlierCook,
+                otherBath,
                 altitude,
-                target,
+                otherTarget,
                 eater,
                 rule,
                 tolerances,
                 pack,
                 then);
+    }
+
+    /** The same piece at another start temperature [C]. */
+    CookTask from(double startC) {
+        return with(body, StartField.uniform(startC), Optional.empty(), bath, target);
     }
 
     /** The same question of another body. */
     CookTask with(Body changed) {
-        return new CookTask(
-                food,
-                form,
-                condition,
-                fatPercent,
-                previouslyFrozen,
-                changed,
-                arrangement,
-                start,
-                earlierCook,
-                bath,
-                altitude,
-                target,
-                eater,
-                rule,
-                tolerances,
-                pack,
-                then);
+        return with(changed, start, earlierCook, bath, target);
     }
 
     /** The same question without a fixed core or a fixed time to serve. */
     CookTask free() {
-        return new CookTask(
-                food,
-                form,
-                condition,
-                fatPercent,
-                previouslyFrozen,
+        return with(
                 body,
-                arrangement,
                 start,
                 earlierCook,
                 bath,
-                altitude,
-                new Target(target.purpose(), OptionalDouble.empty(), target.withinK(), OptionalDouble.empty()),
-                eater,
-                rule,
-                tolerances,
-                pack,
-                then);
+                new Target(target.purpose(), OptionalDouble.empty(), target.withinK(), OptionalDouble.empty()));
     }
 
     /** What a rule asks of it. */
@@ -131,24 +111,12 @@ public record CookTask(
 
     /** The same in a bath at another setpoint [C]. */
     CookTask at(double setpointC) {
-        return new CookTask(
-                food,
-                form,
-                condition,
-                fatPercent,
-                previouslyFrozen,
+        return with(
                 body,
-                arrangement,
                 start,
                 earlierCook,
                 new Bath(OptionalDouble.of(setpointC), bath.stirring(), bath.vessel()),
-                altitude,
-                target,
-                eater,
-                rule,
-                tolerances,
-                pack,
-                then);
+                target);
     }
 
     /** Whether the piece goes in raw. */
