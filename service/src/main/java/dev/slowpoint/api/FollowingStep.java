@@ -5,9 +5,7 @@ import dev.slowpoint.plan.Step.SearMethod;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** One thing that happens to the piece after its bath. One flat record for all kinds, so that every client can build it. */
@@ -105,21 +103,7 @@ public record FollowingStep(
 
     @Override
     public void check(String at, Faults faults) {
-        for (String name : step.needs) {
-            if (member(name) == null) {
-                faults.add(Fault.of(
-                        Pointer.child(at, name), ProblemCode.MEMBER_MISSING, step.called() + " needs " + name + "."));
-            }
-        }
-        for (String name : MEMBERS) {
-            if (member(name) != null && !step.takes(name)) {
-                faults.add(Fault.of(
-                                Pointer.child(at, name),
-                                ProblemCode.MEMBER_NOT_OF_STEP,
-                                step.called() + " has no " + name + ".")
-                        .allowed(List.copyOf(step.all())));
-            }
-        }
+        step.members.check(step.called(), MEMBERS, name -> member(name) != null, at, faults);
         if (step == StepKind.UNHEATED && durationS == null && foundC == null) {
             faults.add(Fault.of(
                     at, ProblemCode.ONE_OF_REQUIRED, "An unheated bath needs one of durationS and foundC, or both."));
@@ -166,22 +150,10 @@ public record FollowingStep(
         /** Warmed up again in a bath. */
         REHEAT(List.of("setpointC"), List.of("durationS"));
 
-        private final List<String> needs;
-        private final List<String> mayTake;
+        private final Members members;
 
         StepKind(List<String> needs, List<String> mayTake) {
-            this.needs = needs;
-            this.mayTake = mayTake;
-        }
-
-        private boolean takes(String member) {
-            return needs.contains(member) || mayTake.contains(member);
-        }
-
-        private Set<String> all() {
-            Set<String> all = new LinkedHashSet<>(needs);
-            all.addAll(mayTake);
-            return all;
+            this.members = new Members(needs, mayTake);
         }
 
         private String called() {

@@ -4,9 +4,7 @@ import dev.slowpoint.plan.SoFar.Place;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** What really happened since the food went in. */
@@ -166,23 +164,7 @@ public record SoFar(
 
         @Override
         public void check(String at, Faults faults) {
-            for (String name : event.needs) {
-                if (member(name) == null) {
-                    faults.add(Fault.of(
-                            Pointer.child(at, name),
-                            ProblemCode.MEMBER_MISSING,
-                            "The event " + Words.of(event) + " needs " + name + "."));
-                }
-            }
-            for (String name : MEMBERS) {
-                if (member(name) != null && !event.takes(name)) {
-                    faults.add(Fault.of(
-                                    Pointer.child(at, name),
-                                    ProblemCode.MEMBER_NOT_OF_STEP,
-                                    "The event " + Words.of(event) + " has no " + name + ".")
-                            .allowed(List.copyOf(event.all())));
-                }
-            }
+            event.members.check("The event " + Words.of(event), MEMBERS, name -> member(name) != null, at, faults);
             if (event == Kind.HEATER_OFF && fromS == null && foundC == null) {
                 faults.add(Fault.of(
                         at,
@@ -218,22 +200,10 @@ public record SoFar(
         /** The pack was out of the bath. */
         OUT_OF_BATH(List.of("fromS", "untilS", "place"), List.of("temperatureC"));
 
-        private final List<String> needs;
-        private final List<String> mayTake;
+        private final Members members;
 
         Kind(List<String> needs, List<String> mayTake) {
-            this.needs = needs;
-            this.mayTake = mayTake;
-        }
-
-        private boolean takes(String member) {
-            return needs.contains(member) || mayTake.contains(member);
-        }
-
-        private Set<String> all() {
-            Set<String> all = new LinkedHashSet<>(needs);
-            all.addAll(mayTake);
-            return all;
+            this.members = new Members(needs, mayTake);
         }
     }
 }
