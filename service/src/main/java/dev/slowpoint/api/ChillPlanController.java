@@ -39,8 +39,9 @@ class ChillPlanController {
                             + " same bytes. No clock is read; all times are seconds from the moment the piece goes in.")
     ResponseEntity<ChillPlanAnswer> planChill(
             @RequestBody ChillPlanRequest request,
-            @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include) {
-        ChillPlanAnswer plan = planning.plan(request, Include.of(include, ChillPlanAnswer.class));
+            @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
+            Sentences sentences) {
+        ChillPlanAnswer plan = planning.plan(request, Include.of(include, ChillPlanAnswer.class), sentences);
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
         return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(plan);
     }

@@ -23,12 +23,10 @@ class CookPlanController {
 
     private final CookPlanning planning;
     private final PlanMetrics metrics;
-    private final PictureWords words;
 
-    CookPlanController(CookPlanning planning, PlanMetrics metrics, Sentences sentences) {
+    CookPlanController(CookPlanning planning, PlanMetrics metrics) {
         this.planning = planning;
         this.metrics = metrics;
-        this.words = new PictureWords(sentences);
     }
 
     @PostMapping(
@@ -46,7 +44,8 @@ class CookPlanController {
     ResponseEntity<Object> planCook(
             @RequestBody CookPlanRequest request,
             @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
+            Sentences sentences) {
         Set<Include> included = Include.of(include, CookPlanAnswer.class);
         boolean pictured = Accepted.of(accept)
                 .best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG)
@@ -54,13 +53,16 @@ class CookPlanController {
         if (pictured) {
             included.add(Include.CURVE);
         }
-        CookPlanAnswer plan = planning.plan(request, included);
+        CookPlanAnswer plan = planning.plan(request, included, sentences);
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
         ResponseEntity.BodyBuilder answer = ResponseEntity.ok().cacheControl(CacheControl.noStore());
         if (pictured) {
             answer.contentType(CookPicture.SVG);
         }
-        return answer.body(
-                pictured ? CookPicture.of(plan, words.piece(request.food(), request.geometry()), words) : plan);
+        if (!pictured) {
+            return answer.body(plan);
+        }
+        PictureWords words = new PictureWords(sentences);
+        return answer.body(CookPicture.of(plan, words.piece(request.food(), request.geometry()), words));
     }
 }

@@ -45,10 +45,10 @@ final class KnownCatalogues implements Catalogues {
     private final Knowledge knowledge;
     private final Sentences sentences;
 
-    KnownCatalogues(ParameterSets sets, Sentences sentences) {
+    KnownCatalogues(ParameterSets sets, Languages languages) {
         this.sets = sets;
         this.knowledge = sets.current().knowledge();
-        this.sentences = sentences;
+        this.sentences = languages.english();
     }
 
     @Override

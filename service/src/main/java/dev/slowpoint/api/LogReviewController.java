@@ -49,8 +49,9 @@ class LogReviewController {
     ResponseEntity<byte[]> reviewLog(
             @RequestBody LogReviewRequest request,
             @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return answer(request, include, accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
+            Sentences sentences) {
+        return answer(request, include, accept, sentences);
     }
 
     /** The same operation with the log as a table; the contract tells of both in one place. */
@@ -63,14 +64,15 @@ class LogReviewController {
     ResponseEntity<byte[]> reviewTable(
             HttpServletRequest request,
             @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept)
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
+            Sentences sentences)
             throws IOException {
         byte[] body = WireConverter.body(new ServletServerHttpRequest(request), LogReviewRequest.class);
-        return answer(LogTable.read(body, request.getParameterMap()), include, accept);
+        return answer(LogTable.read(body, request.getParameterMap()), include, accept, sentences);
     }
 
     private ResponseEntity<byte[]> answer(
-            LogReviewRequest request, @Nullable List<String> include, @Nullable String accept) {
+            LogReviewRequest request, @Nullable List<String> include, @Nullable String accept, Sentences sentences) {
         Set<Include> parts = EnumSet.noneOf(Include.class);
         parts.addAll(Include.of(include, LogReviewAnswer.class));
         MediaType type = type(accept);
@@ -78,7 +80,7 @@ class LogReviewController {
         if (page) {
             parts.addAll(ReviewedLogs.PAGE);
         }
-        LogReviewAnswer review = reviewing.review(request, parts);
+        LogReviewAnswer review = reviewing.review(request, parts, sentences);
         ResponseEntity.BodyBuilder answer =
                 ResponseEntity.ok().cacheControl(CacheControl.noStore()).contentType(type);
         if (page) {

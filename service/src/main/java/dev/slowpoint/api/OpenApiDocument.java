@@ -28,6 +28,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.springdoc.core.customizers.GlobalOpenApiCustomizer;
 import org.springdoc.core.customizers.OperationCustomizer;
+import org.springdoc.core.utils.SpringDocUtils;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.MethodParameter;
@@ -98,6 +99,11 @@ class OpenApiDocument {
                                 .name("plans")
                                 .description("Questions about cooking, chilling and what was recorded; computed afresh"
                                         + " each time.")));
+    }
+
+    static {
+        // Handed to an operation by the service, not sent.
+        SpringDocUtils.getConfig().addRequestWrapperToIgnore(Sentences.class);
     }
 
     @Bean

@@ -11,16 +11,19 @@ import org.springframework.stereotype.Component;
 final class PlanRehearsal implements Rehearsal {
 
     private final CookPlanning cooks;
+    private final Sentences sentences;
     private final PlannedChills chills;
     private final List<byte[]> cookRequests;
     private final List<byte[]> chillRequests;
     private final ReplannedCooks replans;
     private final List<byte[]> replanRequests;
 
-    PlanRehearsal(CookPlanning cooks, PlannedChills chills, ReplannedCooks replans, Examples examples) {
+    PlanRehearsal(
+            CookPlanning cooks, PlannedChills chills, ReplannedCooks replans, Examples examples, Languages languages) {
         this.cooks = cooks;
         this.chills = chills;
         this.replans = replans;
+        this.sentences = languages.english();
         this.cookRequests = some("cook-plan", examples.requests("cook-plan").values());
         this.chillRequests = some("chill-plan", examples.requests("chill-plan").values());
         this.replanRequests = some("replan", examples.requests("replan").values());
@@ -38,15 +41,15 @@ final class PlanRehearsal implements Rehearsal {
         for (byte[] body : cookRequests) {
             CookPlanRequest request = RequestReader.read(body, Wire.JSON, CookPlanRequest.class);
             // A sample runs the same paths hundreds of times: it would take the time of all other rounds.
-            write(cooks.plan(request, EnumSet.complementOf(EnumSet.of(Include.UNCERTAINTY))));
+            write(cooks.plan(request, EnumSet.complementOf(EnumSet.of(Include.UNCERTAINTY)), sentences));
         }
         for (byte[] body : chillRequests) {
             ChillPlanRequest request = RequestReader.read(body, Wire.JSON, ChillPlanRequest.class);
-            write(chills.plan(request, EnumSet.of(Include.CURVE, Include.SOURCES)));
+            write(chills.plan(request, EnumSet.of(Include.CURVE, Include.SOURCES), sentences));
         }
         for (byte[] body : replanRequests) {
             ReplanRequest request = RequestReader.read(body, Wire.JSON, ReplanRequest.class);
-            write(replans.plan(request, EnumSet.allOf(Include.class)));
+            write(replans.plan(request, EnumSet.allOf(Include.class), sentences));
         }
     }
 

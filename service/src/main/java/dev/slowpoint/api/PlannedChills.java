@@ -14,12 +14,10 @@ import org.springframework.stereotype.Component;
 final class PlannedChills {
 
     private final Planners planners;
-    private final Sentences sentences;
     private final PlanMetrics metrics;
 
-    PlannedChills(Planners planners, Sentences sentences, PlanMetrics metrics) {
+    PlannedChills(Planners planners, PlanMetrics metrics) {
         this.planners = planners;
-        this.sentences = sentences;
         this.metrics = metrics;
     }
 
@@ -28,9 +26,10 @@ final class PlannedChills {
      *
      * @param request read and found to keep the contract
      * @param include what to answer beyond the plan itself
+     * @param sentences in the language asked for
      * @throws dev.slowpoint.plan.Refusal if the question cannot be answered
      */
-    ChillPlanAnswer plan(ChillPlanRequest request, Set<Include> include) {
+    ChillPlanAnswer plan(ChillPlanRequest request, Set<Include> include, Sentences sentences) {
         CookPlanner planner = planners.of(request.parameterSet());
         ChillTask task = TaskTranslation.task(request, planner.knowledge());
         long started = System.nanoTime();

@@ -13,17 +13,15 @@ import org.springframework.stereotype.Component;
 final class PlannedCooks implements CookPlanning {
 
     private final Planners planners;
-    private final Sentences sentences;
     private final PlanMetrics metrics;
 
-    PlannedCooks(Planners planners, Sentences sentences, PlanMetrics metrics) {
+    PlannedCooks(Planners planners, PlanMetrics metrics) {
         this.planners = planners;
-        this.sentences = sentences;
         this.metrics = metrics;
     }
 
     @Override
-    public CookPlanAnswer plan(CookPlanRequest request, Set<Include> include) {
+    public CookPlanAnswer plan(CookPlanRequest request, Set<Include> include, Sentences sentences) {
         CookPlanner planner = planners.of(request.parameterSet());
         CookTask task = TaskTranslation.task(request, planner.knowledge());
         long started = System.nanoTime();

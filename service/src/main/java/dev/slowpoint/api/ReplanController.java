@@ -40,8 +40,9 @@ class ReplanController {
                             + " times are seconds from food in.")
     ResponseEntity<ReplanAnswer> replanCook(
             @RequestBody ReplanRequest request,
-            @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include) {
-        ReplanAnswer plan = planning.plan(request, Include.of(include, ReplanAnswer.class));
+            @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
+            Sentences sentences) {
+        ReplanAnswer plan = planning.plan(request, Include.of(include, ReplanAnswer.class), sentences);
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
         return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(plan);
     }

@@ -20,12 +20,10 @@ final class ReplannedCooks {
     private static final double MM_PER_M = 1000.0;
 
     private final Planners planners;
-    private final Sentences sentences;
     private final PlanMetrics metrics;
 
-    ReplannedCooks(Planners planners, Sentences sentences, PlanMetrics metrics) {
+    ReplannedCooks(Planners planners, PlanMetrics metrics) {
         this.planners = planners;
-        this.sentences = sentences;
         this.metrics = metrics;
     }
 
@@ -34,9 +32,10 @@ final class ReplannedCooks {
      *
      * @param request read and found to keep the contract
      * @param include what to answer beyond the plan itself
+     * @param sentences in the language asked for
      * @throws dev.slowpoint.plan.Refusal if the question cannot be answered, or contradicts itself
      */
-    ReplanAnswer plan(ReplanRequest request, Set<Include> include) {
+    ReplanAnswer plan(ReplanRequest request, Set<Include> include, Sentences sentences) {
         CookPlanner planner = planners.of(request.parameterSet());
         ReplanTask task = SoFarTranslation.task(request, planner.knowledge());
         long started = System.nanoTime();

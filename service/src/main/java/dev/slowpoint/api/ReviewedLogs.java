@@ -26,12 +26,10 @@ final class ReviewedLogs {
     static final Set<Include> PAGE = Set.of(Include.CURVE, Include.SOURCES);
 
     private final Planners planners;
-    private final Sentences sentences;
     private final PlanMetrics metrics;
 
-    ReviewedLogs(Planners planners, Sentences sentences, PlanMetrics metrics) {
+    ReviewedLogs(Planners planners, PlanMetrics metrics) {
         this.planners = planners;
-        this.sentences = sentences;
         this.metrics = metrics;
     }
 
@@ -40,9 +38,10 @@ final class ReviewedLogs {
      *
      * @param request read and found to keep the contract
      * @param include what to answer beyond the review itself
+     * @param sentences in the language asked for
      * @throws dev.slowpoint.plan.Refusal if the question cannot be answered
      */
-    LogReviewAnswer review(LogReviewRequest request, Set<Include> include) {
+    LogReviewAnswer review(LogReviewRequest request, Set<Include> include, Sentences sentences) {
         CookPlanner planner = planners.of(request.parameterSet());
         LogTask task = TaskTranslation.task(request, planner.knowledge());
         LogReview review = planner.review(task);
@@ -64,9 +63,9 @@ final class ReviewedLogs {
                         Words.of(task.eater()),
                         Words.of(task.sensor().place())),
                 review.rule().map(ReviewedLogs::rule).orElse(null),
-                review.coolingRule().map(this::rule).orElse(null),
+                review.coolingRule().map(r -> rule(r, sentences)).orElse(null),
                 review.limits().stream().map(ReviewedLogs::limit).toList(),
-                review.deviations().stream().map(this::deviation).toList(),
+                review.deviations().stream().map(d -> deviation(d, sentences)).toList(),
                 review.deviationCount(),
                 readings(review.readings()),
                 review.growth().isEmpty()
@@ -95,7 +94,7 @@ final class ReviewedLogs {
                 rule.id(), rule.name(), rule.edition(), rule.provenance().source());
     }
 
-    private LogReviewAnswer.NamedRule rule(CoolingRule rule) {
+    private LogReviewAnswer.NamedRule rule(CoolingRule rule, Sentences sentences) {
         return new LogReviewAnswer.NamedRule(
                 rule.id(),
                 sentences.of(rule),
@@ -135,7 +134,7 @@ final class ReviewedLogs {
         return value.isPresent() ? Figures.temperatureC(value.getAsDouble()) : null;
     }
 
-    private LogReviewAnswer.Deviation deviation(LogReview.Deviation deviation) {
+    private LogReviewAnswer.Deviation deviation(LogReview.Deviation deviation, Sentences sentences) {
         return new LogReviewAnswer.Deviation(
                 (int) Math.floor(deviation.fromS()),
                 (int) Math.ceil(deviation.untilS()),

@@ -14,10 +14,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.ResourceBundle;
 import java.util.concurrent.ConcurrentHashMap;
-import org.springframework.stereotype.Component;
 
 /** Says in plain words what a plan means. The words stand in the message bundle. */
-@Component
 final class Sentences {
 
     private final ResourceBundle bundle = ResourceBundle.getBundle("messages", Locale.ROOT);

@@ -43,7 +43,7 @@ class OverloadTest extends HttpTest {
     protected @Nullable CookPlanning planning;
 
     static CookPlanning planning() {
-        return (request, include) -> {
+        return (request, include, sentences) -> {
             if (CLOSED.get()) {
                 INSIDE.incrementAndGet();
                 try {

@@ -20,17 +20,19 @@ public class StoredAnswers {
     public static final String PATH = "/bench/stored-answers";
 
     private final CookPlanning planning;
+    private final Sentences sentences;
     private volatile @Nullable CookPlanAnswer stored;
 
-    StoredAnswers(PlannedCooks planning) {
+    StoredAnswers(PlannedCooks planning, Languages languages) {
         this.planning = planning;
+        this.sentences = languages.english();
     }
 
     @PostMapping(path = PATH, consumes = "application/json", produces = "application/json")
     ResponseEntity<CookPlanAnswer> answer(@RequestBody CookPlanRequest request) {
         CookPlanAnswer answer = stored;
         if (answer == null) {
-            answer = planning.plan(request, Set.of());
+            answer = planning.plan(request, Set.of(), sentences);
             stored = answer;
         }
         return ResponseEntity.ok(answer);

@@ -20,9 +20,9 @@ class TroubledKitchen {
     @Bean
     @Primary
     CookPlanning troubledPlanning(PlannedCooks planning) {
-        return (request, include) -> {
+        return (request, include, sentences) -> {
             refuseSome(request.food().id());
-            return planning.plan(request, include);
+            return planning.plan(request, include, sentences);
         };
     }
 
