@@ -25,6 +25,12 @@ record Accepted(List<MediaType> ranges) {
         return best;
     }
 
+    /** Whether a picture is wanted more than data. */
+    boolean pictured() {
+        return best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG)
+                .equals(CookPicture.SVG);
+    }
+
     /** Quality that the most specific matching range gives a type (RFC 9110, section 12.5.1). */
     private double quality(MediaType type) {
         MediaType best = null;

@@ -15,4 +15,7 @@ import java.lang.annotation.Target;
 
     /** Whether it answers with a picture as well. */
     boolean pictured() default false;
+
+    /** What it answers with as rows of text, if it does. */
+    String rows() default "";
 }

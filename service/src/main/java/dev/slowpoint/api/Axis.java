@@ -18,7 +18,7 @@ record Axis(double from, double to, double start, double end) {
         60, 120, 300, 600, 900, 1800, 3600, 7200, 10800, 14400, 21600, 43200, 86400, 172800, 345600
     };
 
-    private static final int[] TEMPERATURE_STEPS = {5, 10, 20, 50, 100};
+    private static final int[] TEMPERATURE_STEPS = {1, 2, 5, 10, 20, 50, 100};
 
     /** Refuses a scale without length. */
     Axis {

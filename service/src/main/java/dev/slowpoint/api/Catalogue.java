@@ -22,7 +22,7 @@ final class Catalogue {
     /**
      * Writes a catalogue.
      *
-     * @param name what it lists, in the plural
+     * @param name key of what it lists
      * @param entries in the order to show them
      * @param list makes the answer that lists them all
      * @param id of an entry, unique

@@ -459,14 +459,14 @@ public final class CatalogueAnswers {
             @Schema(description = "Whether the same request may succeed later.", example = "false")
             boolean retryable) {
 
-        static ProblemEntry of(ProblemCode code) {
+        static ProblemEntry of(ProblemCode code, Sentences sentences) {
             return new ProblemEntry(
                     code.name(),
                     code.type(),
                     code.status(),
-                    code.title(),
-                    code.cause(),
-                    code.remedy(),
+                    sentences.title(code),
+                    sentences.cause(code),
+                    sentences.remedy(code),
                     code.retryable());
         }
     }

@@ -28,25 +28,35 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "catalogues")
 class CatalogueController {
 
-    private final Catalogue foods;
-    private final Catalogue rules;
+    private final Spoken<Catalogue> foods;
+    private final Spoken<Catalogue> rules;
     private final Catalogue parameterSets;
-    private final Catalogue warnings;
+    private final Spoken<Catalogue> warnings;
 
-    CatalogueController(Catalogues catalogues) {
-        this.foods = Catalogue.of("foods", catalogues.foods(), FoodList::new, FoodEntry::id);
-        this.rules = Catalogue.of("rules", catalogues.rules(), RuleList::new, RuleEntry::id);
+    CatalogueController(Catalogues catalogues, Languages languages) {
+        this.foods = new Spoken<>(
+                languages.english(),
+                said -> Catalogue.of("WORD_CATALOGUE_FOODS", catalogues.foods(said), FoodList::new, FoodEntry::id));
+        this.rules = new Spoken<>(
+                languages.english(),
+                said -> Catalogue.of("WORD_CATALOGUE_RULES", catalogues.rules(said), RuleList::new, RuleEntry::id));
         this.parameterSets = Catalogue.of(
-                "parameter sets", catalogues.parameterSets(), ParameterSetList::new, ParameterSetEntry::version);
-        this.warnings = Catalogue.of("warnings", catalogues.warnings(), WarningList::new, WarningEntry::code);
+                "WORD_CATALOGUE_PARAMETER_SETS",
+                catalogues.parameterSets(),
+                ParameterSetList::new,
+                ParameterSetEntry::version);
+        this.warnings = new Spoken<>(
+                languages.english(),
+                said -> Catalogue.of(
+                        "WORD_CATALOGUE_WARNINGS", catalogues.warnings(said), WarningList::new, WarningEntry::code));
     }
 
     @GetMapping("/foods")
     @Operation(operationId = "listFoods", summary = "List the foods")
     @Answers(FoodList.class)
     ResponseEntity<byte[]> listFoods(
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return foods.list(accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept, Sentences sentences) {
+        return foods.in(sentences).list(accept);
     }
 
     @GetMapping("/foods/{id}")
@@ -54,16 +64,17 @@ class CatalogueController {
     @Answers(FoodEntry.class)
     ResponseEntity<byte[]> getFood(
             @PathVariable("id") String id,
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return foods.entry(id, accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
+            Sentences sentences) {
+        return foods.in(sentences).entry(id, accept);
     }
 
     @GetMapping("/rules")
     @Operation(operationId = "listRules", summary = "List the published rules")
     @Answers(RuleList.class)
     ResponseEntity<byte[]> listRules(
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return rules.list(accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept, Sentences sentences) {
+        return rules.in(sentences).list(accept);
     }
 
     @GetMapping("/rules/{id}")
@@ -71,8 +82,9 @@ class CatalogueController {
     @Answers(RuleEntry.class)
     ResponseEntity<byte[]> getRule(
             @PathVariable("id") String id,
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return rules.entry(id, accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
+            Sentences sentences) {
+        return rules.in(sentences).entry(id, accept);
     }
 
     @GetMapping("/parameter-sets")
@@ -96,8 +108,8 @@ class CatalogueController {
     @Operation(operationId = "listWarnings", summary = "List the warnings")
     @Answers(WarningList.class)
     ResponseEntity<byte[]> listWarnings(
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return warnings.list(accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept, Sentences sentences) {
+        return warnings.in(sentences).list(accept);
     }
 
     @GetMapping("/warnings/{code}")
@@ -105,7 +117,8 @@ class CatalogueController {
     @Answers(WarningEntry.class)
     ResponseEntity<byte[]> getWarning(
             @PathVariable("code") String code,
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return warnings.entry(code, accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
+            Sentences sentences) {
+        return warnings.in(sentences).entry(code, accept);
     }
 }

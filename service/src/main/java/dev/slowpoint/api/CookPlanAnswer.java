@@ -328,7 +328,18 @@ public record CookPlanAnswer(
             List<Double> surfaceC,
 
             @Schema(description = "Mean of the piece.", example = "4", minimum = "-60", maximum = "400") @Unit("Cel")
-            List<Double> meanC) {
+            List<Double> meanC,
+
+            @Schema(
+                    description =
+                            "Water, as told, recorded or computed, else its setpoint. With replans, and with plans without steps"
+                                    + " where volume and heater are told.",
+                    example = "60",
+                    minimum = "-60",
+                    maximum = "400")
+            @Unit("Cel")
+            @Nullable
+            List<Double> waterC) {
 
         /** Rounds, and refuses lists of different lengths. */
         public Curve {
@@ -338,6 +349,7 @@ public record CookPlanAnswer(
             coreLateC = rounded(coreLateC, timesS);
             surfaceC = rounded(surfaceC, timesS);
             meanC = rounded(meanC, timesS);
+            waterC = waterC == null ? null : rounded(waterC, timesS);
         }
 
         private static List<Double> rounded(List<Double> temperaturesC, List<Integer> timesS) {

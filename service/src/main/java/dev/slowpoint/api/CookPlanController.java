@@ -47,22 +47,18 @@ class CookPlanController {
             @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
             Sentences sentences) {
         Set<Include> included = Include.of(include, CookPlanAnswer.class);
-        boolean pictured = Accepted.of(accept)
-                .best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG)
-                .equals(CookPicture.SVG);
+        boolean pictured = Accepted.of(accept).pictured();
         if (pictured) {
             included.add(Include.CURVE);
         }
         CookPlanAnswer plan = planning.plan(request, included, sentences);
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
         ResponseEntity.BodyBuilder answer = ResponseEntity.ok().cacheControl(CacheControl.noStore());
-        if (pictured) {
-            answer.contentType(CookPicture.SVG);
-        }
         if (!pictured) {
             return answer.body(plan);
         }
         PictureWords words = new PictureWords(sentences);
-        return answer.body(CookPicture.of(plan, words.piece(request.food(), request.geometry()), words));
+        return answer.contentType(CookPicture.SVG)
+                .body(CookPicture.of(plan, words.piece(request.food(), request.geometry()), words));
     }
 }

@@ -77,9 +77,8 @@ public record CookPlanRequest(
             faults.add(Fault.of(
                             Pointer.child(Pointer.child(at, "geometry"), "massG"),
                             ProblemCode.COMPANION_MISSING,
-                            "massG is required beside volumeL: the sizes of this shape do not tell how much food cools the"
-                                    + " water.")
-                    .hint("Weigh the piece, or send its length."));
+                            "FAULT_MASS_BESIDE_VOLUME")
+                    .hint("HINT_WEIGH"));
         }
     }
 
@@ -125,16 +124,11 @@ public record CookPlanRequest(
                         .excludes("surfaceC", surfaceC)
                         .excludes("coreC", coreC);
             } else if (surfaceC == null && coreC == null) {
-                faults.add(Fault.of(
-                        at,
-                        ProblemCode.ONE_OF_REQUIRED,
-                        "One of temperatureC, and surfaceC together with coreC, is required."));
+                faults.add(Fault.of(at, ProblemCode.ONE_OF_REQUIRED, "FAULT_START_NEEDED"));
             } else if (surfaceC == null || coreC == null) {
                 String missing = surfaceC == null ? "surfaceC" : "coreC";
                 faults.add(Fault.of(
-                        Pointer.child(at, missing),
-                        ProblemCode.COMPANION_MISSING,
-                        missing + " is required beside the other temperature."));
+                        Pointer.child(at, missing), ProblemCode.COMPANION_MISSING, "FAULT_START_HALF", missing));
             }
         }
     }
@@ -263,7 +257,9 @@ public record CookPlanRequest(
                     faults.add(Fault.of(
                             Pointer.child(at, needed),
                             ProblemCode.COMPANION_MISSING,
-                            needed + " is required beside " + String.join(", ", names) + "."));
+                            "FAULT_COMPANION",
+                            needed,
+                            String.join(", ", names)));
                 }
             }
         }

@@ -86,6 +86,11 @@ final class Drawing {
         return this;
     }
 
+    /** An arrow at the end of a scale: what it stands for lies beyond, and the edge must not be taken for it. */
+    Drawing beyond(String kind, double x, double y) {
+        return between(kind, new double[] {x - 7, x + 2}, new double[] {y - 5, y}, new double[] {y + 5, y});
+    }
+
     /** Text that begins, ends or is centred at a place. */
     Drawing text(String kind, double x, double y, Anchor anchor, String text) {
         out.append("<text class=\"").append(kind).append('"');

@@ -14,9 +14,7 @@ record Exclusion(String field, String at, Faults faults) {
     Exclusion excludes(String other, @Nullable Object value) {
         if (value != null) {
             faults.add(Fault.of(
-                    Pointer.child(at, other),
-                    ProblemCode.FIELDS_EXCLUDE_EACH_OTHER,
-                    other + " cannot stand beside " + field + "."));
+                    Pointer.child(at, other), ProblemCode.FIELDS_EXCLUDE_EACH_OTHER, "FAULT_EXCLUDES", other, field));
         }
         return this;
     }

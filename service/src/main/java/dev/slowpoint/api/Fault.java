@@ -1,72 +1,53 @@
 package dev.slowpoint.api;
 
-import io.swagger.v3.oas.annotations.media.Schema;
+import dev.slowpoint.plan.Phrase;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** One fault of a request, in the shape that all problems share. */
-@Schema(description = "One fault of a request.")
-public record Fault(
-        @Schema(
-                description = "Where: a JSON pointer in URI-fragment form, `?name` for a query parameter,"
-                        + " or `#` for the whole body.",
-                example = "#/geometry/thicknessMm")
+/**
+ * One fault of a request, not yet said in any language.
+ *
+ * @param pointer where: a JSON pointer in URI-fragment form, {@code ?name} for a query parameter, or {@code #}
+ * @param code what, for programs
+ * @param detail what, for people
+ * @param hint what to do about it
+ * @param value what was sent, as text, at most 64 characters
+ * @param minimum least value that is taken, in {@code unit}
+ * @param maximum greatest value that is taken, in {@code unit}
+ * @param unit UCUM code of the unit of minimum and maximum
+ * @param allowed the words that are taken
+ */
+record Fault(
         String pointer,
-
-        @Schema(
-                description = "What, for programs. Each code is explained at `/problems/{code}`.",
-                examples = {"OUT_OF_RANGE", "UNKNOWN_FIELD", "SIZE_MISSING"})
-        String code,
-
-        @Schema(description = "What, for people.", example = "thicknessMm is 2, but must lie between 3 and 250 mm")
-        String detail,
-
-        @Schema(description = "What to do about it.", example = "Maybe the size was given in centimetres?") @Nullable
-        String hint,
-
-        @Schema(description = "What was sent, as text, at most 64 characters.", example = "2") @Nullable
-        String value,
-
-        @Schema(
-                description = "Least value that is taken, in `unit`.",
-                example = "3",
-                minimum = "-1000000000",
-                maximum = "1000000000")
-        @Nullable
-        Double minimum,
-
-        @Schema(
-                description = "Greatest value that is taken, in `unit`.",
-                example = "250",
-                minimum = "-1000000000",
-                maximum = "1000000000")
-        @Nullable
-        Double maximum,
-
-        @Schema(description = "UCUM code of the unit of minimum and maximum.", example = "mm") @Nullable
-        String unit,
-
-        @Schema(
-                description = "The words that are taken.",
-                example = "[\"slab\", \"brick\", \"cylinder\", \"sphere\", \"egg\"]")
-        @Nullable
-        List<String> allowed) {
+        ProblemCode code,
+        Phrase detail,
+        @Nullable Phrase hint,
+        @Nullable String value,
+        @Nullable Double minimum,
+        @Nullable Double maximum,
+        @Nullable String unit,
+        @Nullable List<String> allowed) {
 
     private static final int LONGEST_VALUE = 64;
 
     /** Copies the words and shortens the value. */
-    public Fault {
+    Fault {
         allowed = allowed == null ? null : List.copyOf(allowed);
         value = value == null ? null : shortened(value);
     }
 
-    /** A fault with a place, a code and a sentence. */
-    static Fault of(String pointer, ProblemCode code, String detail) {
-        return new Fault(pointer, code.name(), detail, null, null, null, null, null, null);
+    /** A fault with a place, a code, the key of its sentence and what that names. */
+    static Fault of(String pointer, ProblemCode code, String key, Object... values) {
+        return new Fault(pointer, code, Phrase.of(key, values), null, null, null, null, null, null);
+    }
+
+    /** The same fault with advice, by the key of its sentence and what that names. */
+    Fault hint(String key, Object... values) {
+        return hint(Phrase.of(key, values));
     }
 
     /** The same fault with advice. */
-    Fault hint(String advice) {
+    Fault hint(Phrase advice) {
         return new Fault(pointer, code, detail, advice, value, minimum, maximum, unit, allowed);
     }
 

@@ -26,6 +26,16 @@ final class Faults {
         listed.add(0, fault);
     }
 
+    /** Whether there is any. */
+    boolean any() {
+        return count > 0;
+    }
+
+    /** The first of them. */
+    List<Fault> first(int most) {
+        return List.copyOf(listed.subList(0, Math.min(most, listed.size())));
+    }
+
     /** Throws if there is any. */
     void throwIfAny() {
         if (count > 0) {

@@ -20,6 +20,11 @@ final class Figures {
         return rounded(value, 2, RoundingMode.HALF_EVEN);
     }
 
+    /** A plane of a table [mm or C], three decimals: where it lies is told as it was counted with. */
+    static double node(double value) {
+        return rounded(value, 3, RoundingMode.HALF_EVEN);
+    }
+
     /** A margin in kelvin, two decimals, down. */
     static double marginK(double value) {
         return rounded(value, 2, RoundingMode.FLOOR);
@@ -60,9 +65,24 @@ final class Figures {
         return rounded(value, 1, RoundingMode.HALF_EVEN);
     }
 
+    /** An end of a band of sizes in millimetres, four decimals: sixteenths of an inch have as many. */
+    static double bandMm(double value) {
+        return rounded(value, 4, RoundingMode.HALF_EVEN);
+    }
+
     /** A volume in litres, one decimal, up. */
     static double volumeL(double value) {
         return rounded(value, 1, RoundingMode.CEILING);
+    }
+
+    /** Water to pour in litres, two decimals. */
+    static double litres(double value) {
+        return rounded(value, 2, RoundingMode.HALF_EVEN);
+    }
+
+    /** A share of one, four decimals. */
+    static double share(double value) {
+        return rounded(value, 4, RoundingMode.HALF_EVEN);
     }
 
     /** Days that food may be kept, two decimals, down. */

@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Phrase;
 import dev.slowpoint.plan.Step.ChillMedium;
 import dev.slowpoint.plan.Step.SearMethod;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -105,14 +106,11 @@ public record FollowingStep(
     public void check(String at, Faults faults) {
         step.members.check(step.called(), MEMBERS, name -> member(name) != null, at, faults);
         if (step == StepKind.UNHEATED && durationS == null && foundC == null) {
-            faults.add(Fault.of(
-                    at, ProblemCode.ONE_OF_REQUIRED, "An unheated bath needs one of durationS and foundC, or both."));
+            faults.add(Fault.of(at, ProblemCode.ONE_OF_REQUIRED, "FAULT_UNHEATED_NEEDS"));
         }
         if (heatC != null && (method == SearMethod.COALS || method == SearMethod.TORCH)) {
-            faults.add(Fault.of(
-                    Pointer.child(at, "heatC"),
-                    ProblemCode.FIELDS_EXCLUDE_EACH_OTHER,
-                    "heatC cannot stand beside coals or a torch."));
+            faults.add(
+                    Fault.of(Pointer.child(at, "heatC"), ProblemCode.FIELDS_EXCLUDE_EACH_OTHER, "FAULT_HEAT_OF_COALS"));
         }
     }
 
@@ -156,8 +154,8 @@ public record FollowingStep(
             this.members = new Members(needs, mayTake);
         }
 
-        private String called() {
-            return this == UNHEATED ? "An unheated bath" : "A " + Words.of(this);
+        private Phrase called() {
+            return Phrase.of("WORD_STEP_" + name());
         }
     }
 }

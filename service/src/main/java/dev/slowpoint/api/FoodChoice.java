@@ -65,7 +65,7 @@ public record FoodChoice(
     @Override
     public void check(String at, Faults faults) {
         if (id == null && composition == null) {
-            faults.add(Fault.of(at, ProblemCode.ONE_OF_REQUIRED, "One of id and composition is required."));
+            faults.add(Fault.of(at, ProblemCode.ONE_OF_REQUIRED, "FAULT_FOOD_NEEDED"));
         }
         if (id != null) {
             Exclusion.of("id", at, faults)
@@ -74,10 +74,7 @@ public record FoodChoice(
                     .excludes("textureClass", textureClass);
         }
         if (composition != null && group == null) {
-            faults.add(Fault.of(
-                    Pointer.child(at, "group"),
-                    ProblemCode.COMPANION_MISSING,
-                    "group is required beside composition: it decides hazards and freezing."));
+            faults.add(Fault.of(Pointer.child(at, "group"), ProblemCode.COMPANION_MISSING, "FAULT_GROUP_NEEDED"));
         }
         if (composition != null) {
             Exclusion.of("composition", at, faults).excludes("fatPercent", fatPercent);
@@ -121,11 +118,10 @@ public record FoodChoice(
             double sum = waterPercent + proteinPercent + fatPercent + carbohydratePercent + fibrePercent + ashPercent;
             if (sum < LEAST || sum > GREATEST) {
                 String shown = Suspicion.shown(Figures.percent(sum));
-                Fault fault = Fault.of(
-                                at, ProblemCode.SUM_NOT_WHOLE, "The composition adds up to " + shown + " percent.")
+                Fault fault = Fault.of(at, ProblemCode.SUM_NOT_WHOLE, "FAULT_SUM", shown)
                         .value(shown)
                         .range(LEAST, GREATEST, "%");
-                faults.add(sum > 0.9 && sum < 1.1 ? fault.hint("These look like fractions. Send percent.") : fault);
+                faults.add(sum > 0.9 && sum < 1.1 ? fault.hint("HINT_FRACTIONS") : fault);
             }
         }
     }

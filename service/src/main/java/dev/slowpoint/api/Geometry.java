@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Phrase;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.util.Arrays;
 import java.util.List;
@@ -69,7 +70,9 @@ public record Geometry(
                 faults.add(Fault.of(
                                 Pointer.child(at, name),
                                 ProblemCode.SIZE_NOT_OF_SHAPE,
-                                shape.called() + " has no " + name + ".")
+                                "FAULT_NO_MEMBER",
+                                shape.called(),
+                                name)
                         .value(Suspicion.shown(size)));
             }
         }
@@ -105,7 +108,7 @@ public record Geometry(
     }
 
     private Fault missing(String name, String at) {
-        return Fault.of(Pointer.child(at, name), ProblemCode.SIZE_MISSING, shape.called() + " needs " + name + ".");
+        return Fault.of(Pointer.child(at, name), ProblemCode.SIZE_MISSING, "FAULT_NEEDS", shape.called(), name);
     }
 
     private void brick(String at, Faults faults) {
@@ -113,13 +116,11 @@ public record Geometry(
         List<String> absent = edges.stream().filter(name -> size(name) == null).toList();
         if (absent.size() > (massG == null ? 0 : 1)) {
             for (String name : absent) {
-                faults.add(missing(name, at).hint("massG can stand for one of its three sizes."));
+                faults.add(missing(name, at).hint("HINT_MASS_FOR_SIZE"));
             }
         } else if (absent.isEmpty() && massG != null) {
             faults.add(Fault.of(
-                    Pointer.child(at, "massG"),
-                    ProblemCode.FIELDS_EXCLUDE_EACH_OTHER,
-                    "massG cannot stand beside all three sizes of a brick."));
+                    Pointer.child(at, "massG"), ProblemCode.FIELDS_EXCLUDE_EACH_OTHER, "FAULT_MASS_BESIDE_SIZES"));
         }
         notBelow("widthMm", widthMm, "thicknessMm", thicknessMm, at, faults);
         notBelow("lengthMm", lengthMm, "thicknessMm", thicknessMm, at, faults);
@@ -131,7 +132,10 @@ public record Geometry(
             faults.add(Fault.of(
                             Pointer.child(at, name),
                             ProblemCode.SIZES_CONTRADICT,
-                            shape.called() + " cannot have " + name + " below " + least + ".")
+                            "FAULT_SIZES_CONTRADICT",
+                            shape.called(),
+                            name,
+                            least)
                     .value(Suspicion.shown(size))
                     .range(smallest, null, "mm"));
         }
@@ -143,7 +147,9 @@ public record Geometry(
             faults.add(Fault.of(
                     at,
                     ProblemCode.ONE_OF_REQUIRED,
-                    shape.called() + " needs one of " + String.join(", ", names) + " and massG."));
+                    "FAULT_ONE_SIZE_NEEDED",
+                    shape.called(),
+                    String.join(", ", names)));
         }
         exclusive(names, at, faults);
     }
@@ -183,8 +189,8 @@ public record Geometry(
             return sizes.contains(size);
         }
 
-        private String called() {
-            return (this == EGG ? "An " : "A ") + Words.of(this);
+        private Phrase called() {
+            return Phrase.of("WORD_SHAPE_" + name());
         }
     }
 
@@ -239,14 +245,10 @@ public record Geometry(
         public void check(String at, Faults faults) {
             String place = Pointer.child(at, "airC");
             if (submerged == Submersion.ONE_FACE_IN_AIR && airC == null) {
-                faults.add(Fault.of(
-                                place, ProblemCode.COMPANION_MISSING, "airC is required beside submerged oneFaceInAir.")
-                        .hint("Send the temperature of the room if that of the air is not known."));
+                faults.add(Fault.of(place, ProblemCode.COMPANION_MISSING, "FAULT_AIR_MISSING")
+                        .hint("HINT_ROOM_TEMPERATURE"));
             } else if (submerged == Submersion.FULL && airC != null) {
-                faults.add(Fault.of(
-                        place,
-                        ProblemCode.FIELDS_EXCLUDE_EACH_OTHER,
-                        "airC cannot stand beside a pack that is fully under water."));
+                faults.add(Fault.of(place, ProblemCode.FIELDS_EXCLUDE_EACH_OTHER, "FAULT_AIR_UNDER_WATER"));
             }
         }
     }

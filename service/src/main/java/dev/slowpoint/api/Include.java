@@ -73,11 +73,12 @@ public enum Include {
                 Fault fault = Fault.of(
                                 Pointer.query(PARAMETER),
                                 ProblemCode.UNKNOWN_WORD,
-                                "include takes " + String.join(", ", known) + ".")
+                                "FAULT_INCLUDE_TAKES",
+                                String.join(", ", known))
                         .value(word)
                         .allowed(known);
                 faults.add(Words.nearest(word, known)
-                        .map(near -> fault.hint("Maybe " + near + "?"))
+                        .map(near -> fault.hint("HINT_MAYBE", near))
                         .orElse(fault));
             }
         }

@@ -43,24 +43,24 @@ final class KnownCatalogues implements Catalogues {
 
     private final ParameterSets sets;
     private final Knowledge knowledge;
-    private final Sentences sentences;
 
-    KnownCatalogues(ParameterSets sets, Languages languages) {
+    KnownCatalogues(ParameterSets sets) {
         this.sets = sets;
         this.knowledge = sets.current().knowledge();
-        this.sentences = languages.english();
     }
 
     @Override
-    public List<FoodEntry> foods() {
-        return knowledge.catalogue().foods().stream().map(KnownCatalogues::food).toList();
+    public List<FoodEntry> foods(Sentences sentences) {
+        return knowledge.catalogue().foods().stream()
+                .map(food -> food(food, sentences))
+                .toList();
     }
 
     @Override
-    public List<RuleEntry> rules() {
+    public List<RuleEntry> rules(Sentences sentences) {
         return Stream.concat(
                         knowledge.safety().rules().rules().stream().map(this::rule),
-                        knowledge.safety().cooling().values().stream().map(this::rule))
+                        knowledge.safety().cooling().values().stream().map(rule -> rule(rule, sentences)))
                 .sorted(Comparator.comparing(RuleEntry::id))
                 .toList();
     }
@@ -74,7 +74,7 @@ final class KnownCatalogues implements Catalogues {
     }
 
     @Override
-    public List<WarningEntry> warnings() {
+    public List<WarningEntry> warnings(Sentences sentences) {
         return knowledge.notices().values().stream()
                 .map(rule -> new WarningEntry(
                         rule.code().name(),
@@ -87,11 +87,11 @@ final class KnownCatalogues implements Catalogues {
                 .toList();
     }
 
-    private static FoodEntry food(Food food) {
+    private static FoodEntry food(Food food, Sentences sentences) {
         Composition c = food.composition();
         return new FoodEntry(
                 food.id(),
-                food.name(),
+                sentences.food(food.id()),
                 Words.of(food.group()),
                 food.forms().stream().sorted().map(Words::of).toList(),
                 Words.of(food.condition()),
@@ -182,7 +182,7 @@ final class KnownCatalogues implements Catalogues {
         return value.isPresent() ? value.getAsDouble() : null;
     }
 
-    private RuleEntry rule(CoolingRule rule) {
+    private static RuleEntry rule(CoolingRule rule, Sentences sentences) {
         return new RuleEntry(
                 rule.id(),
                 "cooling",

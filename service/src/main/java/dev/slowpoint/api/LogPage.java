@@ -4,15 +4,18 @@ import dev.slowpoint.api.LogReviewAnswer.CriticalLimit;
 import dev.slowpoint.api.LogReviewAnswer.Deviation;
 import dev.slowpoint.api.LogReviewAnswer.LogCurve;
 import dev.slowpoint.api.LogReviewAnswer.NamedRule;
+import dev.slowpoint.safety.Hazard;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.MediaType;
 
@@ -53,8 +56,8 @@ final class LogPage {
     /** Height of a line of text. */
     private static final double LETTER = 13.0;
 
-    /** Steps between ticks that people read easily, of temperature [K] and of time [s]. */
-    private static final int[] KELVINS = {1, 2, 5, 10, 20, 50, 100};
+    /** Steps between ticks that people read easily, of temperature [C or F] and of time [s]. */
+    private static final int[] DEGREES = {1, 2, 5, 10, 20, 50, 100};
 
     private static final int[] SECONDS = {
         10, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14_400, 21_600, 43_200, 86_400, 172_800, 345_600
@@ -65,80 +68,73 @@ final class LogPage {
     private static final Set<String> UNREAD = Set.of("GAP", "NO_READING", "FAULT_VALUE", "JUMP", "STUCK");
 
     private final LogReviewAnswer review;
+    private final Sentences sentences;
     private final StringBuilder page = new StringBuilder(16_384);
 
-    LogPage(LogReviewAnswer review) {
+    LogPage(LogReviewAnswer review, Sentences sentences) {
         this.review = review;
+        this.sentences = sentences;
     }
 
     /** The page, in UTF-8. */
     byte[] bytes() {
-        page.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>")
-                .append(escaped(review.label() == null ? "Record of a log" : review.label()))
+        page.append("<!DOCTYPE html>\n<html lang=\"")
+                .append(sentences.language())
+                .append("\"><head><meta charset=\"utf-8\"><title>")
+                .append(escaped(review.label() == null ? say("PAGE_UNNAMED") : review.label()))
                 .append("</title><meta name=\"viewport\" content=\"width=device-width\"><style>")
                 .append(STYLE)
-                .append("</style></head><body>\n<h1>Record of a reviewed log</h1>\n");
+                .append("</style></head><body>\n<h1>")
+                .append(escaped(say("PAGE_TITLE")))
+                .append("</h1>\n");
         subject();
         page.append("<p class=\"verdict\">").append(said(review.verdict())).append("</p>\n<p>");
-        page.append(escaped(meaning(review.verdict()))).append("</p>\n");
-        rule("Rule", review.rule());
-        rule("Rule for cooling", review.coolingRule());
+        page.append(escaped(say("PAGE_MEANS_" + review.verdict()))).append("</p>\n");
+        rule("PAGE_RULE", review.rule());
+        rule("PAGE_COOLING_RULE", review.coolingRule());
         chart();
         limits();
         deviations();
         readings();
         notes();
-        page.append("<div class=\"sign\"><div>Name</div><div>Signature</div><div>Date</div></div>\n</body></html>\n");
+        page.append("<div class=\"sign\">");
+        for (String line : List.of("PAGE_NAME", "PAGE_SIGNATURE", "PAGE_DATE")) {
+            page.append("<div>").append(escaped(say(line))).append("</div>");
+        }
+        page.append("</div>\n</body></html>\n");
         return page.toString().getBytes(StandardCharsets.UTF_8);
     }
 
-    /** What a verdict means, in a sentence. */
-    private static String meaning(String verdict) {
-        return switch (verdict) {
-            case "met" ->
-                "Every limit that decides was met. Time over which nothing was read earned no kill, and counted"
-                        + " as warm-up and as cooling.";
-            case "notMet" -> "At least one limit was not met.";
-            case "undecided" -> "The log leaves open whether a limit was met. It certifies nothing.";
-            default -> "The log shows nothing that the rule asks for. It certifies nothing.";
-        };
-    }
-
-    private static String said(String word) {
-        return switch (word) {
-            case "met" -> "Met";
-            case "notMet" -> "Not met";
-            case "undecided" -> "Undecided";
-            default -> "Not applicable";
-        };
+    private String said(String verdict) {
+        return say("PAGE_SAID_" + verdict);
     }
 
     private void subject() {
         LogReviewAnswer.Subject subject = review.subject();
         page.append("<dl>");
-        term("Record", review.label());
-        term("Batch", review.batch());
-        term("Food", subject.food() == null ? "described by its composition" : subject.food());
-        term("Form", subject.form() + ", " + subject.condition());
-        term("Purpose", subject.purpose() + ", for " + subject.eater() + " eaters");
-        term("Place of the sensor", subject.place());
+        term("PAGE_RECORD", review.label());
+        term("PAGE_BATCH", review.batch());
+        term("PAGE_FOOD", subject.food() == null ? say("PAGE_OWN_FOOD") : sentences.food(subject.food()));
+        term("PAGE_FORM", word(subject.form()) + ", " + word(subject.condition()));
+        term("PAGE_PURPOSE", say("PAGE_FOR_EATERS", word(subject.purpose()), word(subject.eater())));
+        term("PAGE_PLACE", word(subject.place()));
         page.append("</dl>\n");
     }
 
-    private void rule(String term, @Nullable NamedRule rule) {
+    private void rule(String key, @Nullable NamedRule rule) {
         if (rule != null) {
             page.append("<dl>");
-            term(term, rule.id() + ": " + rule.name());
-            term("Edition", rule.edition());
-            term("Source", rule.source());
+            term(key, rule.id() + ": " + rule.name());
+            term("PAGE_EDITION", rule.edition());
+            term("PAGE_SOURCE", rule.source());
             page.append("</dl>\n");
         }
     }
 
-    private void term(String term, @Nullable String text) {
+    private void term(String key, @Nullable String text) {
         if (text != null) {
             page.append("<dt>")
-                    .append(escaped(term))
+                    .append(escaped(say(key)))
                     .append("</dt><dd>")
                     .append(escaped(text))
                     .append("</dd>");
@@ -146,69 +142,66 @@ final class LogPage {
     }
 
     private void limits() {
-        page.append("<h2>Critical limits</h2>\n");
+        heading("PAGE_LIMITS");
         if (review.limits().isEmpty()) {
-            page.append("<p>None was judged.</p>\n");
+            paragraph(say("PAGE_NO_LIMIT"));
             return;
         }
-        page.append("<table><thead><tr><th>Limit</th><th>What</th><th>Required</th><th>Measured</th><th>Met</th></tr>"
-                + "</thead><tbody>\n");
+        table("PAGE_LIMIT", "PAGE_WHAT", "PAGE_REQUIRED", "PAGE_MEASURED", "PAGE_MET");
         for (CriticalLimit limit : review.limits()) {
             page.append("<tr>");
             cell(limit.id());
             cell(what(limit));
             number(required(limit));
             number(measured(limit));
-            cell(said(limit.met()) + (limit.advisory() ? " (for information)" : ""));
+            cell(limit.advisory() ? say("PAGE_ADVISORY", said(limit.met())) : said(limit.met()));
             page.append("</tr>\n");
         }
-        page.append("</tbody></table>\n<p>The error of the instrument, ")
-                .append(plain(review.readings().errorK()))
-                .append(" K, is added to every limit.</p>\n");
+        page.append("</tbody></table>\n");
+        paragraph(say("PAGE_ERROR_ADDED", review.readings().errorK()));
     }
 
-    private static String what(CriticalLimit limit) {
-        return switch (limit.what()) {
-            case "lethality" -> "Reduction of " + limit.organism() + from(" at or above ", limit.fromC());
-            case "tableTime" -> "Time" + from(" at or above ", limit.fromC()) + ", best row of the table";
-            case "warmUp" -> "Warm-up" + from(" from ", limit.fromC()) + from(" to ", limit.toC());
-            case "fallenBack" -> "Time below" + from(" ", limit.toC()) + " before cooling began";
-            case "hotHolding" -> "Lowest temperature while waiting hot";
-            case "cooling" -> "Cooling" + from(" from ", limit.fromC()) + from(" to ", limit.toC());
-            default -> "Time until reheated" + from(" to ", limit.toC());
-        };
+    private String what(CriticalLimit limit) {
+        List<Object> values = new ArrayList<>();
+        if (limit.organism() != null) {
+            values.add(organism(limit.organism()));
+        }
+        Stream.of(limit.fromC(), limit.toC()).filter(Objects::nonNull).forEach(values::add);
+        return sentences.say("PAGE_WHAT_" + limit.what(), values);
     }
 
-    private static String from(String word, @Nullable Double celsius) {
-        return celsius == null ? "" : word + plain(celsius) + " °C";
+    /** The name of an organism by its word in the answer. */
+    private String organism(String word) {
+        Object hazard = Words.constants(Hazard.class).get(word);
+        return hazard == null ? word : say(((Hazard) hazard).name());
     }
 
-    private static String required(CriticalLimit limit) {
+    private String required(CriticalLimit limit) {
         if (limit.requiredLog10() != null) {
             return "≥ " + plain(limit.requiredLog10()) + " log";
         }
         if (limit.requiredC() != null) {
-            return "≥ " + plain(limit.requiredC()) + " °C";
+            return say("PAGE_AT_LEAST", limit.requiredC());
         }
         return (limit.what().equals("tableTime") ? "≥ " : "≤ ") + time(Objects.requireNonNull(limit.requiredS()));
     }
 
-    private static String measured(CriticalLimit limit) {
+    private String measured(CriticalLimit limit) {
         if (limit.measuredLog10() != null) {
             return plain(limit.measuredLog10()) + " log";
         }
         return limit.measuredC() != null
-                ? plain(limit.measuredC()) + " °C"
+                ? temperature(limit.measuredC())
                 : time(Objects.requireNonNull(limit.measuredS()));
     }
 
     private void deviations() {
-        page.append("<h2>Deviations</h2>\n");
+        heading("PAGE_DEVIATIONS");
         if (review.deviations().isEmpty()) {
-            page.append("<p>None was found.</p>\n");
+            paragraph(say("PAGE_NO_DEVIATION"));
             return;
         }
-        page.append("<table><thead><tr><th>From</th><th>Until</th><th>Code</th><th>What</th></tr></thead><tbody>\n");
+        table("PAGE_FROM", "PAGE_UNTIL", "PAGE_CODE", "PAGE_WHAT");
         for (Deviation deviation : review.deviations()) {
             page.append("<tr>");
             number(time(deviation.fromS()));
@@ -220,46 +213,46 @@ final class LogPage {
         page.append("</tbody></table>\n");
         int more = review.deviationCount() - review.deviations().size();
         if (more > 0) {
-            page.append("<p>").append(more).append(" more are not listed.</p>\n");
+            paragraph(say("PAGE_MORE", more));
         }
     }
 
     private void readings() {
         LogReviewAnswer.Readings readings = review.readings();
-        page.append("<h2>Readings</h2>\n<dl>");
-        term(
-                "Readings",
-                readings.received() + " received, " + readings.used() + " used, " + readings.excluded() + " excluded");
-        term("Time", time(readings.fromS()) + " to " + time(readings.untilS()));
-        term("Lowest and highest", plain(readings.lowestC()) + " and " + plain(readings.highestC()) + " °C");
-        term("Error of the instrument", plain(readings.errorK()) + " K");
-        term("Longest gap taken as read", plain(readings.longestGapS()) + " s");
+        heading("PAGE_READINGS");
+        page.append("<dl>");
+        term("PAGE_READINGS", say("PAGE_COUNTED", readings.received(), readings.used(), readings.excluded()));
+        term("PAGE_TIME", say("PAGE_TIME_TO", time(readings.fromS()), time(readings.untilS())));
+        term("PAGE_EXTREMES", say("PAGE_EXTREMES_ARE", readings.lowestC(), readings.highestC()));
+        term("PAGE_ERROR", say("PAGE_ERROR_IS", readings.errorK()));
+        term("PAGE_LONGEST_GAP", plain(readings.longestGapS()) + " s");
         LogReviewAnswer.ComputedCore core = review.computedCore();
         if (core != null) {
-            term(
-                    "Computed core, at least",
-                    plain(core.highestC()) + " °C at its highest, " + plain(core.endsC())
-                            + " °C at the end; the bath is" + " known within " + plain(core.bathWithinK()) + " K");
+            term("PAGE_COMPUTED_CORE", say("PAGE_COMPUTED_CORE_IS", core.highestC(), core.endsC(), core.bathWithinK()));
         }
-        term("SHA-256 of the readings", readings.sha256());
-        term("Parameter set", review.parameterSet() + ", " + review.digest());
+        term("PAGE_DIGEST", readings.sha256());
+        term("PAGE_PARAMETER_SET", review.parameterSet() + ", " + review.digest());
         page.append("</dl>\n");
     }
 
     private void notes() {
-        page.append("<h2>Notes</h2>\n<ul>\n");
+        heading("PAGE_NOTES");
+        page.append("<ul>\n");
         review.warnings().forEach(warning -> item(warning.text()));
         review.cautions().forEach(caution -> item(caution.text()));
         List<LogReviewAnswer.Growth> growth = review.growth();
         if (growth != null) {
-            growth.forEach(g -> item("Predicted growth while cooling, " + g.organism() + " (" + g.model()
-                    + "): at most " + plain(g.growthLog10()) + " log"
-                    + (g.lagCounted() ? "." : ", without the lag of spores.")));
+            growth.forEach(g -> item(say(
+                    g.lagCounted() ? "PAGE_GROWTH" : "PAGE_GROWTH_WITHOUT_LAG",
+                    organism(g.organism()),
+                    g.model(),
+                    g.growthLog10())));
         }
         page.append("</ul>\n");
         List<CookPlanAnswer.Source> sources = review.sources();
         if (sources != null && !sources.isEmpty()) {
-            page.append("<h2>Sources</h2>\n<ul>\n");
+            heading("PAGE_SOURCES");
+            page.append("<ul>\n");
             sources.forEach(source -> item(source.what() + ": " + source.source() + " (" + source.mark() + ")"));
             page.append("</ul>\n");
         }
@@ -293,15 +286,19 @@ final class LogPage {
             lowest = level == null ? lowest : Math.min(lowest, level);
             highest = level == null ? highest : Math.max(highest, level);
         }
-        int step = step(KELVINS, highest - lowest + 2.0);
-        double bottom = step * Math.floor((lowest - 1.0) / step);
-        double top = step * Math.ceil((highest + 1.0) / step);
-        Scale scale = new Scale(from, until, bottom, top);
-        page.append("<h2>Temperature against time</h2>\n<svg viewBox=\"0 0 ")
+        Notation notation = sentences.notation();
+        int step = step(DEGREES, notation.degrees(highest) - notation.degrees(lowest) + 2.0);
+        double bottom = step * Math.floor((notation.degrees(lowest) - 1.0) / step);
+        double top = step * Math.ceil((notation.degrees(highest) + 1.0) / step);
+        Scale scale = new Scale(from, until, notation.celsius(bottom), notation.celsius(top));
+        heading("PAGE_CHART");
+        page.append("<svg viewBox=\"0 0 ")
                 .append(WIDTH)
                 .append(' ')
                 .append(HEIGHT)
-                .append("\" role=\"img\" aria-label=\"Temperature against time\">\n");
+                .append("\" role=\"img\" aria-label=\"")
+                .append(escaped(say("PAGE_CHART")))
+                .append("\">\n");
         for (Deviation deviation : review.deviations()) {
             if (UNREAD.contains(deviation.code())) {
                 double x = scale.x(deviation.fromS());
@@ -317,8 +314,9 @@ final class LogPage {
             }
         }
         for (double t = bottom; t <= top; t += step) {
-            line("grid", LEFT, scale.y(t), WIDTH - RIGHT, scale.y(t));
-            text(LEFT - 6, scale.y(t) + 4.0, "end", plain(t));
+            double y = scale.y(notation.celsius(t));
+            line("grid", LEFT, y, WIDTH - RIGHT, y);
+            text(LEFT - 6, y + 4.0, "end", plain(t));
         }
         int seconds = step(SECONDS, until - from);
         for (double t = seconds * Math.ceil(from / seconds); t <= until; t += seconds) {
@@ -327,15 +325,19 @@ final class LogPage {
         }
         line("axis", LEFT, TOP, LEFT, HEIGHT - BOTTOM);
         line("axis", LEFT, HEIGHT - BOTTOM, WIDTH - RIGHT, HEIGHT - BOTTOM);
-        text(LEFT, HEIGHT - 6.0, "start", "Time (h:min:s)");
-        text(WIDTH - RIGHT, HEIGHT - 6.0, "end", "Temperature (°C)");
+        text(LEFT, HEIGHT - 6.0, "start", say("PAGE_TIME_AXIS"));
+        text(
+                WIDTH - RIGHT,
+                HEIGHT - 6.0,
+                "end",
+                say("PAGE_TEMPERATURE_AXIS", Quantity.Unit.C.symbol(notation.units())));
         levels(drawn, scale);
         readings(curve, scale);
         page.append("</svg>\n");
         if (review.deviations().stream().anyMatch(d -> UNREAD.contains(d.code()))) {
-            page.append("<p>Grey: not read, or not believed. Dashed: limits.</p>\n");
+            paragraph(say("PAGE_GREY_AND_DASHED"));
         } else {
-            page.append("<p>Dashed: limits.</p>\n");
+            paragraph(say("PAGE_DASHED"));
         }
     }
 
@@ -351,7 +353,7 @@ final class LogPage {
             double y = scale.y(level);
             line("limit", LEFT, y, WIDTH - RIGHT, y);
             double named = Math.max(y + 4.0, free);
-            text(WIDTH - RIGHT + 4, named, "start", plain(level) + " °C");
+            text(WIDTH - RIGHT + 4, named, "start", temperature(level));
             free = named + LETTER;
         }
     }
@@ -457,11 +459,38 @@ final class LogPage {
     }
 
     /** A number without superfluous decimals, from digits that do not depend on the age of the JVM. */
-    private static String plain(double value) {
-        return BigDecimal.valueOf(Math.round(value * 100.0))
-                .movePointLeft(2)
-                .stripTrailingZeros()
-                .toPlainString();
+    private String plain(double value) {
+        return sentences.notation().number(BigDecimal.valueOf(Math.round(value * 100.0), 2));
+    }
+
+    private String temperature(double celsius) {
+        return sentences.notation().quantity(Quantity.TEMPERATURE, celsius);
+    }
+
+    private String say(String key, Object... values) {
+        return sentences.say(key, List.of(values));
+    }
+
+    /** What a word of the answer means. */
+    private String word(String word) {
+        return say("PAGE_WORD_" + word);
+    }
+
+    private void heading(String key) {
+        page.append("<h2>").append(escaped(say(key))).append("</h2>\n");
+    }
+
+    private void paragraph(String text) {
+        page.append("<p>").append(escaped(text)).append("</p>\n");
+    }
+
+    /** The head of a table. */
+    private void table(String... keys) {
+        page.append("<table><thead><tr>");
+        for (String key : keys) {
+            page.append("<th>").append(escaped(say(key))).append("</th>");
+        }
+        page.append("</tr></thead><tbody>\n");
     }
 
     /** A coordinate to a tenth. */

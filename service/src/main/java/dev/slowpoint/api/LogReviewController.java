@@ -86,7 +86,7 @@ class LogReviewController {
         if (page) {
             return answer.header("Content-Security-Policy", LogPage.POLICY)
                     .header("Referrer-Policy", "no-referrer")
-                    .body(new LogPage(review).bytes());
+                    .body(new LogPage(review, sentences).bytes());
         }
         Wire wire = type.equals(Wire.CBOR.mediaType()) ? Wire.CBOR : Wire.JSON;
         return answer.body(wire.write(review));

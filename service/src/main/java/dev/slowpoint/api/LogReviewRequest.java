@@ -151,7 +151,9 @@ public record LogReviewRequest(
             faults.add(Fault.of(
                     Pointer.child(at, "temperaturesC"),
                     ProblemCode.LENGTHS_DIFFER,
-                    temperaturesC.length + " readings stand beside " + timesS.length + " times."));
+                    "FAULT_LENGTHS_DIFFER",
+                    Integer.toString(temperaturesC.length),
+                    Integer.toString(timesS.length)));
         }
         for (int i = 1; i < timesS.length; i++) {
             if (timesS[i] <= timesS[i - 1]) {
@@ -161,36 +163,30 @@ public record LogReviewRequest(
         boolean piece = geometry != null;
         if (piece && sensor.place() != LogTask.SensorPlace.BATH) {
             faults.add(Fault.of(
-                    Pointer.child(at, "geometry"),
-                    ProblemCode.FIELDS_EXCLUDE_EACH_OTHER,
-                    "geometry stands only beside a log of the bath."));
+                    Pointer.child(at, "geometry"), ProblemCode.FIELDS_EXCLUDE_EACH_OTHER, "FAULT_GEOMETRY_OF_BATH"));
         }
         if (piece != (start != null)) {
             String missing = piece ? "start" : "geometry";
             faults.add(Fault.of(
-                    Pointer.child(at, missing),
-                    ProblemCode.COMPANION_MISSING,
-                    "geometry and start are sent together: " + missing + " is missing."));
+                    Pointer.child(at, missing), ProblemCode.COMPANION_MISSING, "FAULT_GEOMETRY_AND_START", missing));
         }
         if (!piece && stirring != null) {
-            faults.add(Fault.of(
-                    Pointer.child(at, "geometry"),
-                    ProblemCode.COMPANION_MISSING,
-                    "stirring says something only beside geometry."));
+            faults.add(Fault.of(Pointer.child(at, "geometry"), ProblemCode.COMPANION_MISSING, "FAULT_STIRRING_ALONE"));
         }
     }
 
     /** A time that does not follow the one before. */
     static Fault descending(String pointer, double[] times, int i) {
         boolean twice = times[i] == times[i - 1];
-        return Fault.of(
+        Fault fault = twice
+                ? Fault.of(pointer, ProblemCode.TIMES_NOT_ASCENDING, "FAULT_TIME_TWICE", Suspicion.shown(times[i]))
+                : Fault.of(
                         pointer,
                         ProblemCode.TIMES_NOT_ASCENDING,
-                        twice
-                                ? "The time " + Suspicion.shown(times[i]) + " s stands twice."
-                                : "The time " + Suspicion.shown(times[i]) + " s stands after "
-                                        + Suspicion.shown(times[i - 1]) + " s.")
-                .value(Suspicion.shown(times[i]));
+                        "FAULT_TIME_AFTER",
+                        Suspicion.shown(times[i]),
+                        Suspicion.shown(times[i - 1]));
+        return fault.value(Suspicion.shown(times[i]));
     }
 
     /** What recorded. */

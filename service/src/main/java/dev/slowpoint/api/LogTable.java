@@ -85,7 +85,7 @@ final class LogTable {
             }
             if (sent.length > 1) {
                 twice.add(Fault.of(
-                        Pointer.query(part.name()), ProblemCode.DUPLICATE_FIELD, part.name() + " is sent twice."));
+                        Pointer.query(part.name()), ProblemCode.DUPLICATE_FIELD, "FAULT_DUPLICATE_FIELD", part.name()));
             }
             String text = sent[0];
             if (part.list()) {
@@ -142,8 +142,9 @@ final class LogTable {
             faults.add(Fault.of(
                             Pointer.BODY,
                             ProblemCode.WRONG_NUMBER_OF_ITEMS,
-                            "The table has " + count + " readings, but must have between 2 and "
-                                    + LogReviewRequest.MOST_READINGS + ".")
+                            "FAULT_TABLE_ITEMS",
+                            Integer.toString(count),
+                            Integer.toString(LogReviewRequest.MOST_READINGS))
                     .value(Integer.toString(count))
                     .range(2.0, (double) LogReviewRequest.MOST_READINGS, null));
         }
@@ -156,10 +157,9 @@ final class LogTable {
     private void header(int from, int to) {
         String sent = text(from, to);
         if (!sent.equals(HEADER)) {
-            Fault fault = Fault.of(
-                            "#row=1", ProblemCode.MALFORMED_BODY, "The first line must be the header " + HEADER + ".")
+            Fault fault = Fault.of("#row=1", ProblemCode.MALFORMED_BODY, "FAULT_TABLE_HEADER", HEADER)
                     .value(sent);
-            faults.add(sent.contains(";") ? fault.hint("Columns are separated by commas.") : fault);
+            faults.add(sent.contains(";") ? fault.hint("HINT_SEPARATED_BY_COMMAS") : fault);
         }
     }
 
@@ -178,16 +178,10 @@ final class LogTable {
         }
         if (comma == to || second) {
             Fault fault = Fault.of(
-                            "#row=" + line,
-                            ProblemCode.MALFORMED_BODY,
-                            "Line " + line + " must hold a time, a comma and a temperature.")
+                            "#row=" + line, ProblemCode.MALFORMED_BODY, "FAULT_TABLE_LINE", Integer.toString(line))
                     .value(text(from, to));
             faults.add(
-                    from == to
-                            ? fault.hint("Blank lines are not read.")
-                            : second
-                                    ? fault.hint("Maybe a decimal comma? Numbers are written with a point: 45.5.")
-                                    : fault);
+                    from == to ? fault.hint("HINT_NO_BLANK_LINES") : second ? fault.hint("HINT_DECIMAL_COMMA") : fault);
             count++;
             return;
         }
@@ -217,13 +211,10 @@ final class LogTable {
                 Fault fault = Fault.of(
                                 "#cell=" + line + "," + column,
                                 ProblemCode.WRONG_TYPE,
-                                "Line " + line + ": " + (column == 1 ? "the time" : "the temperature")
-                                        + " must be a number.")
+                                column == 1 ? "FAULT_TABLE_TIME" : "FAULT_TABLE_TEMPERATURE",
+                                Integer.toString(line))
                         .value(cell);
-                faults.add(
-                        mayBeNone && cell.isBlank()
-                                ? fault.hint("Write NaN where the sensor gave no reading.")
-                                : fault);
+                faults.add(mayBeNone && cell.isBlank() ? fault.hint("HINT_WRITE_NAN") : fault);
                 return Double.NaN;
             }
             value = Double.parseDouble(cell);
@@ -235,9 +226,11 @@ final class LogTable {
             Fault fault = Fault.of(
                             "#cell=" + line + "," + column,
                             ProblemCode.OUT_OF_RANGE,
-                            "Line " + line + ": " + (column == 1 ? "the time" : "the temperature") + " is "
-                                    + Suspicion.shown(value) + ", but must lie between " + Suspicion.shown(minimum)
-                                    + " and " + Suspicion.shown(maximum) + " " + Suspicion.readable(unit) + ".")
+                            column == 1 ? "FAULT_TABLE_TIME_RANGE" : "FAULT_TABLE_TEMPERATURE_RANGE",
+                            Integer.toString(line),
+                            Suspicion.shown(value),
+                            Suspicion.shown(minimum),
+                            Suspicion.shown(maximum) + " " + Suspicion.readable(unit))
                     .value(Suspicion.shown(value))
                     .range(minimum, maximum, unit);
             faults.add(

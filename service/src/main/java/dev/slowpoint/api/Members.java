@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Phrase;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -20,11 +21,10 @@ record Members(List<String> needs, List<String> mayTake) {
      * @param known all members that any word takes
      * @param sent whether a member was sent
      */
-    void check(String called, List<String> known, Predicate<String> sent, String at, Faults faults) {
+    void check(Phrase called, List<String> known, Predicate<String> sent, String at, Faults faults) {
         for (String name : needs) {
             if (!sent.test(name)) {
-                faults.add(
-                        Fault.of(Pointer.child(at, name), ProblemCode.MEMBER_MISSING, called + " needs " + name + "."));
+                faults.add(Fault.of(Pointer.child(at, name), ProblemCode.MEMBER_MISSING, "FAULT_NEEDS", called, name));
             }
         }
         Set<String> all = new LinkedHashSet<>(needs);
@@ -34,7 +34,9 @@ record Members(List<String> needs, List<String> mayTake) {
                 faults.add(Fault.of(
                                 Pointer.child(at, name),
                                 ProblemCode.MEMBER_NOT_OF_STEP,
-                                called + " has no " + name + ".")
+                                "FAULT_NO_MEMBER",
+                                called,
+                                name)
                         .allowed(List.copyOf(all)));
             }
         }

@@ -33,6 +33,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.MethodParameter;
 import org.springframework.core.ResolvableType;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.method.HandlerMethod;
 import tools.jackson.databind.json.JsonMapper;
@@ -58,22 +59,33 @@ class OpenApiDocument {
             LogReviewRequest.class,
             "log-review",
             ReplanRequest.class,
-            "replan");
+            "replan",
+            ProcessWindowRequest.class,
+            "process-window",
+            LoadPlanRequest.class,
+            "load-plan",
+            PortionSheetRequest.class,
+            "portion-sheet",
+            LookupTableRequest.class,
+            "lookup-table");
 
     /** Requests that may also come as a table, with the rest in the query. */
     private static final Map<Class<?>, Class<? extends Record>> TABLES =
-            Map.of(LogReviewRequest.class, LogReviewQuery.class);
+            Map.of(LogReviewRequest.class, LogReviewQuery.class, PortionSheetRequest.class, SheetTerms.class);
 
     /** Answers that are also given as a page. */
     private static final Set<Class<?>> PAGES = Set.of(LogReviewAnswer.class);
 
     private final Examples examples;
+    private final Sentences sentences;
+
     private final RecordSchemas schemas = new RecordSchemas();
     private final Map<String, ApiResponse> problems = new TreeMap<>();
     private final Schema<?> problem = schemas.answer(Problem.class);
 
-    OpenApiDocument(Examples examples) {
+    OpenApiDocument(Examples examples, Languages languages) {
         this.examples = examples;
+        this.sentences = languages.english();
     }
 
     @Bean
@@ -136,9 +148,13 @@ class OpenApiDocument {
                 new ApiResponse()
                         .description(answer.getAnnotation(io.swagger.v3.oas.annotations.media.Schema.class)
                                 .description())
-                        .content(pictured(method, page(answer, content(schemas.answer(answer), answers)))));
+                        .content(streamed(
+                                answer, pictured(method, page(answer, content(schemas.answer(answer), answers))))));
         // Accept is a matter of HTTP, not of the operation (OpenAPI 3.1.1, section 4.8.12).
         parameters(operation).removeIf(parameter -> "header".equals(parameter.getIn()));
+        if (QueryGuard.speaks(method)) {
+            language(operation);
+        }
         parameters(operation).stream()
                 .filter(parameter -> parameter.getSchema() == null || parameter.getDescription() == null)
                 .forEach(parameter -> describe(parameter, answer));
@@ -160,21 +176,44 @@ class OpenApiDocument {
         if (query == null) {
             return;
         }
-        Schema<Object> text = new JsonSchema();
-        text.typesItem("string");
-        text.setDescription(LogTable.FORMAT);
-        text.setExamples(List.of(LogTable.HEADER + "\n0,4.1\n30,4.3\n"));
-        operation.getRequestBody().getContent().addMediaType(LogTable.MEDIA_TYPE, new MediaType().schema(text));
-        for (RecordShape.Part part : RecordShape.of(query).parts()) {
+        Content content = operation.getRequestBody().getContent();
+        if (type == PortionSheetRequest.class) {
+            content.addMediaType(SheetTable.MEDIA_TYPE, text(SheetTable.FORMAT, SheetTable.EXAMPLE));
+            content.addMediaType(SheetStream.NDJSON_VALUE, text(SheetStream.FORMAT, SheetStream.EXAMPLE));
+        } else {
+            content.addMediaType(LogTable.MEDIA_TYPE, text(LogTable.FORMAT, LogTable.HEADER + "\n0,4.1\n30,4.3\n"));
+        }
+        FlatMembers.of(query).parts().forEach((name, part) -> {
             operation.addParametersItem(new Parameter()
                     .in("query")
-                    .name(part.name())
+                    .name(name)
                     .required(false)
                     .explode(part.list() ? false : null)
                     .description(part.schema().description() + (part.required() ? " Required" : " Only") + " with "
                             + LogTable.MEDIA_TYPE + ".")
                     .schema(schemas.parameter(part)));
+        });
+    }
+
+    private static MediaType text(String description, String example) {
+        Schema<Object> text = new JsonSchema();
+        text.typesItem("string");
+        text.setDescription(description);
+        text.setExamples(List.of(example));
+        return new MediaType().schema(text);
+    }
+
+    /** A sheet is answered as a stream where it comes as one. */
+    private Content streamed(Class<? extends Record> answer, Content content) {
+        if (answer == PortionSheetAnswer.class) {
+            schemas.answer(SheetLine.class);
+            content.addMediaType(
+                    SheetTable.MEDIA_TYPE, text(SheetTable.ANSWER_FORMAT, SheetTable.ANSWER_HEADER + "\r\n"));
+            content.addMediaType(
+                    SheetStream.NDJSON_VALUE,
+                    text(SheetStream.ANSWER_FORMAT, "{\"portion\":{\"id\":\"K1\",\"line\":2,\"band\":1}}\n"));
         }
+        return content;
     }
 
     private static Content page(Class<? extends Record> answer, Content content) {
@@ -201,6 +240,30 @@ class OpenApiDocument {
         }
     }
 
+    /** What an answer with sentences may be asked in. */
+    private static void language(Operation operation) {
+        Schema<Object> units = new JsonSchema();
+        units.typesItem("string");
+        units.setEnum(List.copyOf(Words.constants(Units.class).keySet()));
+        units.setDefault(Words.of(Units.METRIC));
+        operation.addParametersItem(new Parameter()
+                .in("query")
+                .name(Units.PARAMETER)
+                .required(false)
+                .description("Units in sentences. All other members stay as they are.")
+                .schema(units));
+        Schema<Object> languages = new JsonSchema();
+        languages.typesItem("string");
+        languages.setExamples(List.of("de-AT, de;q=0.9, fr;q=0.5"));
+        operation.addParametersItem(new Parameter()
+                .in("header")
+                .name(HttpHeaders.ACCEPT_LANGUAGE)
+                .required(false)
+                .description("Languages for sentences, by lookup (RFC 4647): en, de, fr and es are spoken, English"
+                        + " where none of them is asked for. All other members stay as they are.")
+                .schema(languages));
+    }
+
     private static List<Parameter> parameters(Operation operation) {
         return operation.getParameters() == null ? List.of() : operation.getParameters();
     }
@@ -210,6 +273,10 @@ class OpenApiDocument {
     }
 
     private static Optional<Class<? extends Record>> requestOf(HandlerMethod method) {
+        Reads reads = method.getMethodAnnotation(Reads.class);
+        if (reads != null) {
+            return Optional.of(reads.value());
+        }
         return Arrays.stream(method.getMethodParameters())
                 .filter(parameter ->
                         parameter.hasParameterAnnotation(org.springframework.web.bind.annotation.RequestBody.class))
@@ -249,6 +316,11 @@ class OpenApiDocument {
             content.addMediaType(
                     CookPicture.SVG.toString(), new MediaType().schema(text.description("The same as a picture.")));
         }
+        if (answers != null && !answers.rows().isEmpty()) {
+            Schema<Object> text = new JsonSchema();
+            text.typesItem("string");
+            content.addMediaType(LogTable.MEDIA_TYPE, new MediaType().schema(text.description(answers.rows())));
+        }
         return content;
     }
 
@@ -265,7 +337,11 @@ class OpenApiDocument {
         Map<String, List<ProblemCode>> byStatus = new LinkedHashMap<>();
         for (ProblemCode code : ProblemCode.values()) {
             boolean applies = switch (code.status()) {
-                case 400 -> computes || code == ProblemCode.BAD_REQUEST || code == ProblemCode.UNKNOWN_PARAMETER;
+                case 400 ->
+                    computes
+                            || code == ProblemCode.BAD_REQUEST
+                            || code == ProblemCode.UNKNOWN_PARAMETER
+                            || code == ProblemCode.UNKNOWN_WORD;
                 case 404 -> named;
                 case 413, 415, 422 -> computes;
                 case 406, 500, 503 -> true;
@@ -285,7 +361,10 @@ class OpenApiDocument {
                 code.name(),
                 new Example().value(JsonMapper.shared().readValue(Wire.JSON.write(example(code)), Map.class))));
         ApiResponse response = new ApiResponse()
-                .description(codes.size() == 1 ? codes.get(0).title() : "The request cannot be answered as it stands")
+                .description(
+                        codes.size() == 1
+                                ? sentences.title(codes.get(0))
+                                : "The request cannot be answered as it stands")
                 .content(new Content().addMediaType(PROBLEM, type));
         if (codes.contains(ProblemCode.OVERLOADED)) {
             Schema<Object> seconds = new JsonSchema();
@@ -299,26 +378,26 @@ class OpenApiDocument {
         return response;
     }
 
-    private static Problem example(ProblemCode code) {
+    private Problem example(ProblemCode code) {
         return switch (code) {
             case OUT_OF_RANGE ->
-                of(Fault.of("#/geometry/thicknessMm", code, "thicknessMm is 2, but must lie between 3 and 250 mm.")
+                of(Fault.of("#/geometry/thicknessMm", code, "FAULT_OUT_OF_RANGE", "thicknessMm", "2", "3", "250 mm")
                         .value("2")
                         .range(3.0, 250.0, "mm")
-                        .hint("This looks like centimetres. Sizes are in millimetres."));
+                        .hint("HINT_CENTIMETRES"));
             case UNKNOWN_FIELD ->
-                of(Fault.of("#/geometry/thickness", code, "thickness is not a field of this object.")
+                of(Fault.of("#/geometry/thickness", code, "FAULT_UNKNOWN_FIELD", "thickness")
                         .allowed(List.of("shape", "thicknessMm", "widthMm", "lengthMm", "diameterMm", "massG"))
-                        .hint("Maybe thicknessMm?"));
-            case BAD_REQUEST, NOT_FOUND, NOT_ACCEPTABLE, INTERNAL_ERROR, OVERLOADED -> Problem.of(code, code.cause());
+                        .hint("HINT_MAYBE", "thicknessMm"));
+            case BAD_REQUEST, NOT_FOUND, NOT_ACCEPTABLE, INTERNAL_ERROR, OVERLOADED -> Problem.of(code, sentences);
             case UNKNOWN_PARAMETER ->
-                of(Fault.of("?inclde", code, "inclde is no parameter of this operation.")
-                        .hint("Maybe include?"));
-            default -> of(Fault.of(Pointer.BODY, code, code.cause()));
+                of(Fault.of("?inclde", code, "FAULT_UNKNOWN_PARAMETER", "inclde")
+                        .hint("HINT_MAYBE", "include"));
+            default -> of(Fault.of(Pointer.BODY, code, "PROBLEM_" + code.name() + "_CAUSE"));
         };
     }
 
-    private static Problem of(Fault fault) {
-        return Problem.of(ProblemCode.valueOf(fault.code()), List.of(fault), 1);
+    private Problem of(Fault fault) {
+        return Problem.of(fault.code(), List.of(FaultEntry.of(fault, sentences)), 1, sentences);
     }
 }

@@ -1,9 +1,9 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Step;
 import java.util.List;
-import java.util.Locale;
 
-/** What a picture says, in one language. */
+/** What a picture says, in one language and one system of units. */
 final class PictureWords {
 
     private static final int MINUTE = 60;
@@ -18,7 +18,7 @@ final class PictureWords {
 
     /** The language (BCP 47). */
     String language() {
-        return "en";
+        return sentences.language();
     }
 
     /** A sentence with its values. */
@@ -26,24 +26,36 @@ final class PictureWords {
         return sentences.say(key, List.of(values));
     }
 
-    /** A piece of food by its id and the size that heat has to cross. */
+    /** A piece of food and the size that heat has to cross. */
     String piece(FoodChoice food, Geometry geometry) {
-        String name = food.id() == null ? say("PICTURE_OWN_FOOD") : food.id().replace('-', ' ');
+        // Up to the comma: a picture is narrow, and details stand behind it.
+        String name = food.id() == null
+                ? say("PICTURE_OWN_FOOD")
+                : sentences.food(food.id()).split(",", 2)[0];
         Double across = geometry.thicknessMm() == null ? geometry.diameterMm() : geometry.thicknessMm();
-        String what = Character.toUpperCase(name.charAt(0)) + name.substring(1);
-        return across == null
-                ? what
-                : what + String.format(Locale.ROOT, across == Math.rint(across) ? ", %.0f mm" : ", %.1f mm", across);
+        return across == null ? name : name + ", " + sentences.notation().quantity(Quantity.LENGTH, across);
+    }
+
+    /** What a piece is chilled in. */
+    String medium(Step.ChillMedium medium) {
+        return say("PICTURE_MEDIUM_" + Words.of(medium));
     }
 
     /** A temperature with its unit. */
     String temperature(double celsius) {
-        return String.format(Locale.ROOT, celsius == Math.rint(celsius) ? "%.0f °C" : "%.1f °C", celsius);
+        return sentences.notation().quantity(Quantity.TEMPERATURE, celsius);
     }
 
-    /** A temperature on a scale. */
-    String degrees(int celsius) {
-        return celsius + "°";
+    /** The scale of temperatures that is shown beside one in Celsius, at the same places. */
+    Axis shown(Axis celsius) {
+        Notation notation = sentences.notation();
+        return new Axis(
+                notation.degrees(celsius.from()), notation.degrees(celsius.to()), celsius.start(), celsius.end());
+    }
+
+    /** A temperature on the scale that is shown. */
+    String degrees(int shown) {
+        return shown + "°";
     }
 
     /** A length of time, rounded up to whole minutes. */
@@ -51,11 +63,11 @@ final class PictureWords {
         int minutes = (seconds + MINUTE - 1) / MINUTE;
         int hours = minutes / 60;
         if (seconds >= 2 * DAY && hours % 24 == 0 && minutes % 60 == 0) {
-            return hours / 24 + " d";
+            return say("PICTURE_DAYS", hours / 24);
         }
         if (hours == 0) {
-            return minutes + " min";
+            return say("PICTURE_MINUTES", minutes);
         }
-        return minutes % 60 == 0 ? hours + " h" : hours + " h " + minutes % 60 + " min";
+        return minutes % 60 == 0 ? say("PICTURE_HOURS", hours) : say("PICTURE_HOURS_MINUTES", hours, minutes % 60);
     }
 }

@@ -10,6 +10,7 @@ import dev.slowpoint.heat.ShortCylinder;
 import dev.slowpoint.heat.Slab;
 import dev.slowpoint.heat.Sphere;
 import dev.slowpoint.plan.Arrangement;
+import dev.slowpoint.plan.Phrase;
 import dev.slowpoint.plan.Refusal;
 import java.util.Locale;
 import java.util.Objects;
@@ -61,7 +62,7 @@ final class PieceTranslation {
         if (thickness == null) {
             double thinnest = fitting("thicknessMm", volume() / (metres(width) * metres(length)), 0.0);
             if (thinnest > Math.min(metres(width), metres(length))) {
-                throw unfit("thicknessMm", thinnest, "more than its other sizes");
+                throw unfit("thicknessMm", thinnest, Phrase.of("WORD_MORE_THAN_OTHERS"));
             }
             return new Brick(thinnest, metres(width), metres(length));
         }
@@ -106,23 +107,27 @@ final class PieceTranslation {
             throw unfit(
                     name,
                     metres,
-                    "not between " + Suspicion.shown(part.minimum().orElseThrow()) + " and "
-                            + Suspicion.shown(part.maximum().orElseThrow()) + " mm");
+                    Phrase.of(
+                            "WORD_NOT_BETWEEN",
+                            Suspicion.shown(part.minimum().orElseThrow()),
+                            Suspicion.shown(part.maximum().orElseThrow())));
         }
         if (metres < smallest) {
-            throw unfit(name, metres, "less than its thickness");
+            throw unfit(name, metres, Phrase.of("WORD_LESS_THAN_THICKNESS"));
         }
         return metres;
     }
 
-    private Refusal unfit(String name, double metres, String reason) {
+    private Refusal unfit(String name, double metres, Phrase reason) {
         return new Refusal(Refusal.Fault.of(
                         "#/geometry/massG",
                         ProblemCode.MASS_DOES_NOT_FIT.name(),
-                        String.format(
-                                Locale.ROOT, "The mass gives %s = %.1f, which is %s.", name, metres * MM_PER_M, reason))
+                        "FAULT_MASS_DOES_NOT_FIT",
+                        name,
+                        String.format(Locale.ROOT, "%.1f", metres * MM_PER_M),
+                        reason)
                 .withValue(Suspicion.shown(Objects.requireNonNull(geometry.massG())))
-                .withHint("Check the mass, in grams of one piece, and the sizes."));
+                .withHint("HINT_CHECK_MASS"));
     }
 
     /** How it lies. */

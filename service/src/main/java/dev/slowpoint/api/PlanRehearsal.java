@@ -17,16 +17,31 @@ final class PlanRehearsal implements Rehearsal {
     private final List<byte[]> chillRequests;
     private final ReplannedCooks replans;
     private final List<byte[]> replanRequests;
+    private final ProcessWindows windows;
+    private final List<byte[]> windowRequests;
+    private final PlannedLoads loads;
+    private final List<byte[]> loadRequests;
 
     PlanRehearsal(
-            CookPlanning cooks, PlannedChills chills, ReplannedCooks replans, Examples examples, Languages languages) {
+            CookPlanning cooks,
+            PlannedChills chills,
+            ReplannedCooks replans,
+            ProcessWindows windows,
+            PlannedLoads loads,
+            Examples examples,
+            Languages languages) {
         this.cooks = cooks;
         this.chills = chills;
         this.replans = replans;
+        this.loads = loads;
         this.sentences = languages.english();
         this.cookRequests = some("cook-plan", examples.requests("cook-plan").values());
         this.chillRequests = some("chill-plan", examples.requests("chill-plan").values());
         this.replanRequests = some("replan", examples.requests("replan").values());
+        this.windows = windows;
+        this.windowRequests =
+                some("process-window", examples.requests("process-window").values());
+        this.loadRequests = some("load-plan", examples.requests("load-plan").values());
     }
 
     private static List<byte[]> some(String what, Collection<byte[]> bodies) {
@@ -50,6 +65,13 @@ final class PlanRehearsal implements Rehearsal {
         for (byte[] body : replanRequests) {
             ReplanRequest request = RequestReader.read(body, Wire.JSON, ReplanRequest.class);
             write(replans.plan(request, EnumSet.allOf(Include.class), sentences));
+        }
+        // A window runs the paths of a cook plan a hundred times: one of them is enough.
+        write(windows.answer(
+                RequestReader.read(windowRequests.get(0), Wire.JSON, ProcessWindowRequest.class), sentences));
+        for (byte[] body : loadRequests) {
+            LoadPlanRequest request = RequestReader.read(body, Wire.JSON, LoadPlanRequest.class);
+            write(loads.plan(request, EnumSet.of(Include.CURVE, Include.SOURCES), sentences));
         }
     }
 

@@ -77,7 +77,7 @@ final class PlanTranslation {
     }
 
     /** Rounded so that the moments keep their order: the earliest, which safety decides, is never made sooner. */
-    private static CookPlanAnswer.TakeOut takeOut(CookPlan.TakeOut takeOut) {
+    static CookPlanAnswer.TakeOut takeOut(CookPlan.TakeOut takeOut) {
         int earliest = up(takeOut.earliest());
         Integer closes = whole(Math.floor(takeOut.latest()));
         if (closes == null) {
@@ -103,7 +103,7 @@ final class PlanTranslation {
                 .orElse(null);
     }
 
-    private static @Nullable Milestone until(Optional<Span> span) {
+    static @Nullable Milestone until(Optional<Span> span) {
         return span.map(s -> milestone(
                         whole(Math.rint(s.nominal())), whole(Math.floor(s.early())), whole(Math.floor(s.late()))))
                 .orElse(null);
@@ -167,7 +167,8 @@ final class PlanTranslation {
                 boxed(curve.coreEarlyC()),
                 boxed(curve.coreLateC()),
                 boxed(curve.surfaceC()),
-                boxed(curve.meanC()));
+                boxed(curve.meanC()),
+                curve.waterC().map(PlanTranslation::boxed).orElse(null));
     }
 
     private static List<Double> boxed(double[] values) {

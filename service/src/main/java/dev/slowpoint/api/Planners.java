@@ -36,11 +36,9 @@ final class Planners {
         CookPlanner planner = planners.get(version);
         if (planner == null) {
             throw new Refusal(Refusal.Fault.of(
-                            "#/parameterSet",
-                            ProblemCode.UNKNOWN_PARAMETER_SET.name(),
-                            "There is no parameter set of this version.")
+                            "#/parameterSet", ProblemCode.UNKNOWN_PARAMETER_SET.name(), "FAULT_NO_PARAMETER_SET")
                     .withValue(version)
-                    .withHint("Known are " + String.join(", ", planners.keySet()) + "."));
+                    .withHint("HINT_KNOWN", String.join(", ", planners.keySet())));
         }
         return planner;
     }

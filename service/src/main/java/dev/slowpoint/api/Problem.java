@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Phrase;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -30,7 +31,7 @@ public record Problem(
         String detail,
 
         @Schema(description = "All faults of the request, at most 51; empty when the problem is none of the body.")
-        List<Fault> errors,
+        List<FaultEntry> errors,
 
         @Schema(description = "Whether the same request may succeed later.", example = "false")
         boolean retryable,
@@ -71,20 +72,31 @@ public record Problem(
         return new Problem(type, title, status, code, detail, errors, retryable, offered.isEmpty() ? null : offered);
     }
 
+    /** A problem that lies in no field, of which there is no more to say than why it happens. */
+    static Problem of(ProblemCode code, Sentences sentences) {
+        return of(code, sentences.cause(code), List.of(), sentences);
+    }
+
     /** A problem that lies in no field. */
-    static Problem of(ProblemCode code, String detail) {
-        return new Problem(
-                code.type(), code.title(), code.status(), code.name(), detail, List.of(), code.retryable(), null);
+    static Problem of(ProblemCode code, Phrase detail, Sentences sentences) {
+        return of(code, sentences.of(detail), List.of(), sentences);
     }
 
     /** A problem with its faults; the first decides type and code. */
-    static Problem of(ProblemCode code, List<Fault> faults, int count) {
+    static Problem of(ProblemCode code, List<FaultEntry> faults, int count, Sentences sentences) {
         String first = faults.get(0).detail();
+        String all = Integer.toString(count);
         String detail = count == 1
                 ? first
-                : count + " faults" + (count > faults.size() ? ", of which " + faults.size() + " are listed" : "")
-                        + ". The first: " + first;
+                : sentences.of(
+                        count > faults.size()
+                                ? Phrase.of("FAULTS_SOME", all, Integer.toString(faults.size()), first)
+                                : Phrase.of("FAULTS_MANY", all, first));
+        return of(code, detail, faults, sentences);
+    }
+
+    private static Problem of(ProblemCode code, String detail, List<FaultEntry> faults, Sentences sentences) {
         return new Problem(
-                code.type(), code.title(), code.status(), code.name(), detail, faults, code.retryable(), null);
+                code.type(), sentences.title(code), code.status(), code.name(), detail, faults, code.retryable(), null);
     }
 }

@@ -1,9 +1,12 @@
 package dev.slowpoint.api;
 
 import dev.slowpoint.ops.PlanMetrics;
+import dev.slowpoint.plan.Phrase;
 import dev.slowpoint.plan.Refusal;
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.apache.tomcat.util.http.InvalidParameterException;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +22,7 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
 import org.springframework.web.bind.annotation.RestControllerAdvice;
+import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.context.request.WebRequest;
 import org.springframework.web.filter.ServerHttpObservationFilter;
 import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
@@ -36,21 +40,29 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     private static final Logger LOG = LoggerFactory.getLogger(ProblemAdvice.class);
 
     private final PlanMetrics metrics;
+    private final Languages languages;
 
-    ProblemAdvice(PlanMetrics metrics) {
+    ProblemAdvice(PlanMetrics metrics, Languages languages) {
         this.metrics = metrics;
+        this.languages = languages;
     }
 
     @ExceptionHandler
-    ResponseEntity<Object> refused(RequestRefused refused) {
-        ProblemCode code = ProblemCode.valueOf(refused.faults().get(0).code());
-        return answer(Problem.of(code, refused.faults(), refused.count()), new HttpHeaders());
+    ResponseEntity<Object> refused(RequestRefused refused, HttpServletRequest request, HttpServletResponse response) {
+        Sentences sentences = sentences(request, response);
+        ProblemCode code = refused.faults().get(0).code();
+        List<FaultEntry> faults = refused.faults().stream()
+                .map(fault -> FaultEntry.of(fault, sentences))
+                .toList();
+        return answer(Problem.of(code, faults, refused.count(), sentences), new HttpHeaders());
     }
 
     @ExceptionHandler
-    ResponseEntity<Object> refused(Refusal refusal) {
-        List<Fault> faults =
-                refusal.faults().stream().map(ProblemAdvice::translated).toList();
+    ResponseEntity<Object> refused(Refusal refusal, HttpServletRequest request, HttpServletResponse response) {
+        Sentences sentences = sentences(request, response);
+        List<FaultEntry> faults = refusal.faults().stream()
+                .map(fault -> FaultEntry.of(fault, sentences))
+                .toList();
         ProblemCode code = ProblemCode.find(faults.get(0).code())
                 .filter(known -> known.status() == 422)
                 .orElse(ProblemCode.REQUEST_REFUSED);
@@ -58,44 +70,32 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
                 .map(a -> new Problem.Alternative(
                         a.setpointC(), (int) Math.rint(a.safeNominal()), (int) Math.ceil(a.safeLate())))
                 .toList();
-        return answer(Problem.of(code, faults, faults.size()).offering(offered), new HttpHeaders());
-    }
-
-    private static Fault translated(Refusal.Fault fault) {
-        return new Fault(
-                fault.pointer(),
-                fault.code(),
-                fault.detail(),
-                fault.hint().orElse(null),
-                fault.value().orElse(null),
-                fault.minimum().isPresent() ? fault.minimum().getAsDouble() : null,
-                fault.maximum().isPresent() ? fault.maximum().getAsDouble() : null,
-                fault.unit().orElse(null),
-                null);
+        return answer(Problem.of(code, faults, faults.size(), sentences).offering(offered), new HttpHeaders());
     }
 
     @ExceptionHandler
-    ResponseEntity<Object> unknown(UnknownEntry unknown) {
-        Problem problem = Problem.of(ProblemCode.NOT_FOUND, unknown.detail());
+    ResponseEntity<Object> unknown(UnknownEntry unknown, HttpServletRequest request, HttpServletResponse response) {
+        Problem problem = Problem.of(ProblemCode.NOT_FOUND, unknown.detail(), sentences(request, response));
         return answer(problem, new HttpHeaders());
     }
 
     /** An address whose query cannot be decoded; found only when its parameters are first asked for. */
     @ExceptionHandler
-    ResponseEntity<Object> undecodable(InvalidParameterException undecodable) {
+    ResponseEntity<Object> undecodable(
+            InvalidParameterException undecodable, HttpServletRequest request, HttpServletResponse response) {
         return answer(
-                Problem.of(ProblemCode.BAD_REQUEST, "The query of the address cannot be decoded."), new HttpHeaders());
+                Problem.of(ProblemCode.BAD_REQUEST, Phrase.of("FAULT_QUERY_UNDECODABLE"), sentences(request, response)),
+                new HttpHeaders());
     }
 
     @ExceptionHandler
-    ResponseEntity<Object> failed(Exception failure, HttpServletRequest request) {
+    ResponseEntity<Object> failed(Exception failure, HttpServletRequest request, HttpServletResponse response) {
         String incident = UUID.randomUUID().toString();
         LOG.error("incident {} on {} {}", incident, request.getMethod(), request.getRequestURI(), failure);
         ServerHttpObservationFilter.findObservationContext(request).ifPresent(context -> context.setError(failure));
         HttpHeaders headers = new HttpHeaders();
         headers.set(INCIDENT, incident);
-        ProblemCode code = ProblemCode.INTERNAL_ERROR;
-        return answer(Problem.of(code, code.cause()), headers);
+        return answer(Problem.of(ProblemCode.INTERNAL_ERROR, sentences(request, response)), headers);
     }
 
     /** The framework does not ask the reader when there is no byte to read; every other cause is a broken connection. */
@@ -103,7 +103,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     protected @Nullable ResponseEntity<Object> handleHttpMessageNotReadable(
             HttpMessageNotReadableException exception, HttpHeaders headers, HttpStatusCode status, WebRequest request) {
         return exception.getCause() == null
-                ? refused(RequestReader.empty())
+                ? refused(RequestReader.empty(), asked(request), answered(request))
                 : super.handleHttpMessageNotReadable(exception, headers, status, request);
     }
 
@@ -114,8 +114,24 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
             HttpHeaders headers,
             HttpStatusCode status,
             WebRequest request) {
-        ProblemCode code = ProblemCode.ofStatus(status.value());
-        return answer(Problem.of(code, code.cause()), headers);
+        return answer(
+                Problem.of(ProblemCode.ofStatus(status.value()), sentences(asked(request), answered(request))),
+                headers);
+    }
+
+    private static HttpServletRequest asked(WebRequest request) {
+        return ((ServletWebRequest) request).getRequest();
+    }
+
+    private static HttpServletResponse answered(WebRequest request) {
+        return Objects.requireNonNull(((ServletWebRequest) request).getResponse());
+    }
+
+    /** The sentences to say it in, announced to the client. */
+    private Sentences sentences(HttpServletRequest request, HttpServletResponse response) {
+        Sentences sentences = languages.ofFaulty(request);
+        Languages.announce(sentences, response);
+        return sentences;
     }
 
     private ResponseEntity<Object> answer(Problem problem, HttpHeaders headers) {

@@ -23,22 +23,26 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "catalogues")
 class ProblemController {
 
-    private final Catalogue problems;
+    private final Spoken<Catalogue> problems;
 
-    ProblemController() {
+    ProblemController(Languages languages) {
+        this.problems = new Spoken<>(languages.english(), ProblemController::catalogue);
+    }
+
+    private static Catalogue catalogue(Sentences sentences) {
         List<ProblemEntry> entries = Arrays.stream(ProblemCode.values())
                 .sorted(Comparator.comparing(ProblemCode::status).thenComparing(ProblemCode::name))
-                .map(ProblemEntry::of)
+                .map(code -> ProblemEntry.of(code, sentences))
                 .toList();
-        this.problems = Catalogue.of("problems", entries, ProblemList::new, ProblemEntry::code);
+        return Catalogue.of("WORD_CATALOGUE_PROBLEMS", entries, ProblemList::new, ProblemEntry::code);
     }
 
     @GetMapping("/v1/problems")
     @Operation(operationId = "listProblems", summary = "List the problems")
     @Answers(ProblemList.class)
     ResponseEntity<byte[]> listProblems(
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return problems.list(accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept, Sentences sentences) {
+        return problems.in(sentences).list(accept);
     }
 
     @GetMapping("/v1/problems/{code}")
@@ -49,8 +53,10 @@ class ProblemController {
     @Answers(ProblemEntry.class)
     ResponseEntity<byte[]> getProblem(
             @PathVariable("code") String code,
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return problems.entry(ProblemCode.find(code).map(ProblemCode::name).orElse(code), accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
+            Sentences sentences) {
+        return problems.in(sentences)
+                .entry(ProblemCode.find(code).map(ProblemCode::name).orElse(code), accept);
     }
 
     @GetMapping("/problems/{slug}")
@@ -61,7 +67,8 @@ class ProblemController {
     @Answers(ProblemEntry.class)
     ResponseEntity<byte[]> explainProblem(
             @PathVariable("slug") String slug,
-            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept) {
-        return getProblem(slug, accept);
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
+            Sentences sentences) {
+        return getProblem(slug, accept, sentences);
     }
 }

@@ -15,8 +15,14 @@ import org.jspecify.annotations.Nullable;
 /** Writes problems for what the container refuses before any controller sees it, and for what escapes all of them. */
 final class ProblemValve extends ErrorReportValve {
 
+    private final Languages languages;
+
+    private ProblemValve(Languages languages) {
+        this.languages = languages;
+    }
+
     /** Replaces the pages of the container. */
-    static void install(Context context) {
+    static void install(Context context, Languages languages) {
         StandardHost host = (StandardHost) context.getParent();
         Pipeline pipeline = host.getPipeline();
         for (Valve valve : pipeline.getValves()) {
@@ -26,7 +32,7 @@ final class ProblemValve extends ErrorReportValve {
         }
         // The host adds a valve of its own unless one of the named class stands in the pipeline.
         host.setErrorReportValveClass(ProblemValve.class.getName());
-        pipeline.addValve(new ProblemValve());
+        pipeline.addValve(new ProblemValve(languages));
     }
 
     @Override
@@ -40,11 +46,13 @@ final class ProblemValve extends ErrorReportValve {
             return;
         }
         ProblemCode code = ProblemCode.ofStatus(response.getStatus());
-        byte[] body = Wire.JSON.write(Problem.of(code, code.cause()));
+        Sentences sentences = languages.ofFaulty(request);
+        byte[] body = Wire.JSON.write(Problem.of(code, sentences));
         try {
             response.setStatus(code.status());
             response.setContentType(ProblemAdvice.MEDIA_TYPE.toString());
             response.setHeader("Cache-Control", "no-store");
+            Languages.announce(sentences, response);
             response.setHeader(ContentTypeGuard.HEADER, ContentTypeGuard.VALUE);
             response.setContentLength(body.length);
             response.getOutputStream().write(body);

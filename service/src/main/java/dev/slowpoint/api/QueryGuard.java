@@ -27,7 +27,10 @@ final class QueryGuard implements HandlerInterceptor {
                 .toList());
         Queried queried = method.getMethodAnnotation(Queried.class);
         if (queried != null) {
-            RecordShape.of(queried.value()).parts().forEach(part -> known.add(part.name()));
+            known.addAll(FlatMembers.of(queried.value()).names());
+        }
+        if (speaks(method)) {
+            known.add(Units.PARAMETER);
         }
         Faults faults = new Faults();
         for (String name : new TreeSet<>(request.getParameterMap().keySet())) {
@@ -39,14 +42,21 @@ final class QueryGuard implements HandlerInterceptor {
         return true;
     }
 
+    /** Whether an operation answers with sentences. */
+    static boolean speaks(HandlerMethod method) {
+        return Arrays.stream(method.getMethodParameters())
+                .anyMatch(parameter -> parameter.getParameterType() == Sentences.class);
+    }
+
     private static Fault unknown(String name, List<String> known) {
         Fault fault = Fault.of(
                         Pointer.query(name),
                         ProblemCode.UNKNOWN_PARAMETER,
-                        Fault.shortened(name) + " is no parameter of this operation.")
+                        "FAULT_UNKNOWN_PARAMETER",
+                        Fault.shortened(name))
                 .allowed(known.stream().sorted().collect(Collectors.toList()));
         return Words.nearest(name, known)
-                .map(word -> fault.hint("Maybe " + word + "?"))
+                .map(word -> fault.hint("HINT_MAYBE", word))
                 .orElse(fault);
     }
 }

@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Phrase;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.ParameterizedType;
@@ -94,7 +95,8 @@ final class RecordShape {
     /**
      * One member.
      *
-     * @param name on the wire and in the record
+     * @param name on the wire and in the record; of the list if it is one element of it
+     * @param element whether it is one element of a list
      * @param type of its value; of one element if it is a list
      * @param list whether it is a list
      * @param numbers whether that list is an array of plain numbers, as long columns are
@@ -110,6 +112,7 @@ final class RecordShape {
      */
     record Part(
             String name,
+            boolean element,
             Class<?> type,
             boolean list,
             boolean numbers,
@@ -141,6 +144,7 @@ final class RecordShape {
                                     : component.getType());
             return new Part(
                     component.getName(),
+                    false,
                     type,
                     list || numbers,
                     numbers,
@@ -160,7 +164,8 @@ final class RecordShape {
         /** One element of the list, as a member of its own. */
         Part item() {
             return new Part(
-                    "An item of " + name,
+                    name,
+                    true,
                     type,
                     false,
                     false,
@@ -173,6 +178,11 @@ final class RecordShape {
                     words,
                     pattern,
                     Optional.empty());
+        }
+
+        /** What it is called in sentences: its name, or a phrase. */
+        Object called() {
+            return element ? Phrase.of("WORD_ITEM", name) : name;
         }
 
         private static OptionalDouble bound(String text) {

@@ -4,12 +4,15 @@ import dev.slowpoint.ops.PlanMetrics;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.CacheControl;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestHeader;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
@@ -29,7 +32,8 @@ class ReplanController {
     @PostMapping(
             path = "/v1/replans",
             consumes = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE},
-            produces = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE})
+            produces = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE, CookPicture.SVG_VALUE})
+    @Answers(value = ReplanAnswer.class, pictured = true)
     @Operation(
             operationId = "planAnew",
             summary = "Plan a cook under way anew",
@@ -38,12 +42,24 @@ class ReplanController {
                             + " time without heater, readings of the core, a size measured now. Stateless and free of side"
                             + " effects: safe to repeat, and the same request gives the same bytes. No clock is read; all"
                             + " times are seconds from food in.")
-    ResponseEntity<ReplanAnswer> replanCook(
+    ResponseEntity<Object> replanCook(
             @RequestBody ReplanRequest request,
             @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
+            @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
             Sentences sentences) {
-        ReplanAnswer plan = planning.plan(request, Include.of(include, ReplanAnswer.class), sentences);
+        Set<Include> included = Include.of(include, ReplanAnswer.class);
+        boolean pictured = Accepted.of(accept).pictured();
+        if (pictured) {
+            included.add(Include.CURVE);
+        }
+        ReplanAnswer plan = planning.plan(request, included, sentences);
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
-        return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(plan);
+        ResponseEntity.BodyBuilder answer = ResponseEntity.ok().cacheControl(CacheControl.noStore());
+        if (!pictured) {
+            return answer.body(plan);
+        }
+        PictureWords words = new PictureWords(sentences);
+        return answer.contentType(CookPicture.SVG)
+                .body(CookPicture.of(plan, words.piece(request.food(), request.geometry()), words));
     }
 }

@@ -63,9 +63,7 @@ public record ReplanRequest(
         if (surroundings.bath().setpointC() == null) {
             String bath = Pointer.child(Pointer.child(at, "surroundings"), "bath");
             faults.add(Fault.of(
-                    Pointer.child(bath, "setpointC"),
-                    ProblemCode.COMPANION_MISSING,
-                    "setpointC is required beside soFar: the bath has been at some setpoint."));
+                    Pointer.child(bath, "setpointC"), ProblemCode.COMPANION_MISSING, "FAULT_SETPOINT_BESIDE_SO_FAR"));
         }
     }
 

@@ -1,6 +1,7 @@
 package dev.slowpoint.api;
 
 import dev.slowpoint.api.RecordShape.Part;
+import dev.slowpoint.plan.Phrase;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -34,11 +35,13 @@ final class RequestReader {
 
     private final JsonParser parser;
     private final boolean binary;
-    private final Faults faults = new Faults();
+    private final @Nullable ItemFaults items;
+    private Faults faults = new Faults();
 
-    private RequestReader(JsonParser parser, Wire wire) {
+    private RequestReader(JsonParser parser, Wire wire, @Nullable ItemFaults items) {
         this.parser = parser;
         this.binary = wire == Wire.CBOR;
+        this.items = items;
     }
 
     /**
@@ -47,20 +50,29 @@ final class RequestReader {
      * @throws RequestRefused with all faults
      */
     static <T extends Record> T read(byte[] body, Wire wire, Class<T> type) {
+        return read(body, wire, type, null);
+    }
+
+    /**
+     * Reads a body in which the items of one list stand each for itself.
+     *
+     * @param items takes the items that are at fault; they are left out of the record
+     * @throws RequestRefused with all faults outside that list
+     */
+    static <T extends Record> T read(byte[] body, Wire wire, Class<T> type, @Nullable ItemFaults items) {
         if (body.length == 0) {
             throw empty();
         }
         try (JsonParser parser = wire.parser(body)) {
-            return type.cast(new RequestReader(parser, wire).whole(RecordShape.of(type), body, wire));
+            return type.cast(new RequestReader(parser, wire, items).whole(RecordShape.of(type), body, wire));
         } catch (CharacterCodingException e) {
-            throw new RequestRefused(
-                    Fault.of(Pointer.BODY, ProblemCode.MALFORMED_BODY, "The body is not encoded in UTF-8."));
+            throw new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.MALFORMED_BODY, "FAULT_NOT_UTF8"));
         }
     }
 
     /** What to throw when nothing was sent. */
     static RequestRefused empty() {
-        return new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.EMPTY_BODY, "The body is empty."));
+        return new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.EMPTY_BODY, "FAULT_EMPTY_BODY"));
     }
 
     private Record whole(RecordShape shape, byte[] body, Wire wire) {
@@ -70,22 +82,17 @@ final class RequestReader {
             if (first == null) {
                 throw empty();
             }
-            request = (Record) record(shape, "the body", Pointer.BODY);
+            request = (Record) record(shape, Phrase.of("WORD_THE_BODY"), Pointer.BODY);
             if (parser.nextToken() != null) {
-                faults.add(Fault.of(Pointer.BODY, ProblemCode.TRAILING_CONTENT, "Something follows the request."));
+                faults.add(Fault.of(Pointer.BODY, ProblemCode.TRAILING_CONTENT, "FAULT_TRAILING_CONTENT"));
             }
         } catch (StreamConstraintsException e) {
             boolean deep = parser.streamReadContext().getNestingDepth() >= Wire.DEEPEST;
             faults.addFirst(
                     deep
                             ? Fault.of(
-                                    Pointer.BODY,
-                                    ProblemCode.NESTING_TOO_DEEP,
-                                    "The body is nested more than " + Wire.DEEPEST + " deep.")
-                            : Fault.of(
-                                    Pointer.BODY,
-                                    ProblemCode.LIMIT_EXCEEDED,
-                                    "A name, text or number of the body is too long."));
+                                    Pointer.BODY, ProblemCode.NESTING_TOO_DEEP, "FAULT_NESTING_TOO_DEEP", Wire.DEEPEST)
+                            : Fault.of(Pointer.BODY, ProblemCode.LIMIT_EXCEEDED, "FAULT_LIMIT_EXCEEDED"));
         } catch (JacksonException e) {
             faults.addFirst(malformed(e.getLocation(), body, wire));
         }
@@ -98,34 +105,40 @@ final class RequestReader {
 
     private static Fault malformed(@Nullable TokenStreamLocation location, byte[] body, Wire wire) {
         if (wire == Wire.CBOR || location == null) {
-            String place = location == null ? "" : ": reading stopped at byte " + location.getByteOffset();
-            return Fault.of(Pointer.BODY, ProblemCode.MALFORMED_BODY, "The body is no valid CBOR" + place + ".");
+            return location == null
+                    ? Fault.of(Pointer.BODY, ProblemCode.MALFORMED_BODY, "FAULT_NO_CBOR")
+                    : Fault.of(
+                            Pointer.BODY,
+                            ProblemCode.MALFORMED_BODY,
+                            "FAULT_NO_CBOR_AT",
+                            Long.toString(location.getByteOffset()));
         }
         Fault fault = Fault.of(
                 Pointer.BODY,
                 ProblemCode.MALFORMED_BODY,
-                "The body is no valid JSON: reading stopped in line " + location.getLineNr() + ", column "
-                        + location.getColumnNr() + ".");
+                "FAULT_NO_JSON_AT",
+                Integer.toString(location.getLineNr()),
+                Integer.toString(location.getColumnNr()));
         String text = new String(body, StandardCharsets.UTF_8);
         int stopped = (int) Math.max(0, Math.min(location.getCharOffset(), text.length()));
         String around = text.substring(Math.max(0, stopped - 3), Math.min(text.length(), stopped + 2));
         if (DECIMAL_COMMA.matcher(around).find()) {
-            return fault.hint("Maybe a decimal comma? Numbers are written with a point: 45.5.");
+            return fault.hint("HINT_DECIMAL_COMMA");
         }
-        return text.substring(stopped).isBlank() ? fault.hint("Maybe the end of the text is missing?") : fault;
+        return text.substring(stopped).isBlank() ? fault.hint("HINT_END_MISSING") : fault;
     }
 
     private @Nullable Object value(Part part, String at) {
         if (parser.currentToken() == JsonToken.VALUE_NULL) {
-            faults.add(Fault.of(at, ProblemCode.NULL_VALUE, part.name() + " is null.")
-                    .hint("Leave the field out when there is no value."));
+            faults.add(Fault.of(at, ProblemCode.NULL_VALUE, "FAULT_NULL_VALUE", part.called())
+                    .hint("HINT_LEAVE_OUT"));
             return null;
         }
         if (part.list()) {
             return list(part, at);
         }
         if (part.record().isPresent()) {
-            return record(part.record().get(), part.name(), at);
+            return record(part.record().get(), part.called(), at);
         }
         if (part.number()) {
             return number(part, at);
@@ -138,7 +151,7 @@ final class RequestReader {
 
     private @Nullable Object list(Part part, String at) {
         if (parser.currentToken() != JsonToken.START_ARRAY) {
-            return wrongType(at, part.name(), "a list", null);
+            return wrongType(at, part.called(), Phrase.of("WORD_A_LIST"), null);
         }
         Items items = part.items().orElseThrow();
         Part item = part.item();
@@ -148,12 +161,14 @@ final class RequestReader {
         List<Object> values = new ArrayList<>();
         int count = 0;
         boolean complete = true;
+        ItemFaults alone = this.items != null && this.items.list().equals(at) ? this.items : null;
         for (JsonToken token = parser.nextToken();
                 token != null && token != JsonToken.END_ARRAY;
                 token = parser.nextToken()) {
             if (count++ < items.max()) {
-                Object value = value(item, Pointer.child(at, Integer.toString(count - 1)));
-                complete &= value != null;
+                String place = Pointer.child(at, Integer.toString(count - 1));
+                Object value = alone == null ? value(item, place) : alone(item, place, count - 1, alone);
+                complete &= value != null || alone != null;
                 if (value != null) {
                     values.add(value);
                 }
@@ -163,6 +178,22 @@ final class RequestReader {
             }
         }
         return counted(part, count, items, at) && complete ? List.copyOf(values) : null;
+    }
+
+    /** An item whose faults are its own. */
+    private @Nullable Object alone(Part item, String place, int index, ItemFaults taken) {
+        Faults others = faults;
+        faults = new Faults();
+        try {
+            Object value = value(item, place);
+            if (faults.any()) {
+                taken.add(index, faults);
+                return null;
+            }
+            return value;
+        } finally {
+            faults = others;
+        }
     }
 
     /** A long column, read without an object for each number or a place for each that is right. */
@@ -199,8 +230,11 @@ final class RequestReader {
         faults.add(Fault.of(
                         at,
                         ProblemCode.WRONG_NUMBER_OF_ITEMS,
-                        part.name() + " has " + count + " items, but must have between " + items.min() + " and "
-                                + items.max() + ".")
+                        "FAULT_WRONG_NUMBER_OF_ITEMS",
+                        part.called(),
+                        Integer.toString(count),
+                        Integer.toString(items.min()),
+                        Integer.toString(items.max()))
                 .value(Integer.toString(count))
                 .range((double) items.min(), (double) items.max(), null));
         return false;
@@ -211,9 +245,9 @@ final class RequestReader {
         return (binary ? Double.parseDouble(parser.getString()) : parser.getDoubleValue()) + 0.0;
     }
 
-    private @Nullable Object record(RecordShape shape, String name, String at) {
+    private @Nullable Object record(RecordShape shape, Object name, String at) {
         if (parser.currentToken() != JsonToken.START_OBJECT) {
-            return wrongType(at, name, "an object", null);
+            return wrongType(at, name, Phrase.of("WORD_AN_OBJECT"), null);
         }
         Map<String, Object> values = new HashMap<>();
         Set<String> seen = new HashSet<>();
@@ -224,7 +258,8 @@ final class RequestReader {
             parser.nextToken();
             Part part = shape.part(field).orElse(null);
             if (!seen.add(field)) {
-                faults.add(Fault.of(place, ProblemCode.DUPLICATE_FIELD, Fault.shortened(field) + " is sent twice."));
+                faults.add(
+                        Fault.of(place, ProblemCode.DUPLICATE_FIELD, "FAULT_DUPLICATE_FIELD", Fault.shortened(field)));
                 parser.skipChildren();
             } else if (part == null) {
                 unknown(shape, field, place);
@@ -255,8 +290,8 @@ final class RequestReader {
     /** Puts the default of a part that was not sent; false if it is missed. */
     private boolean absent(Part part, String at, Map<String, Object> values) {
         if (part.required()) {
-            faults.add(
-                    Fault.of(Pointer.child(at, part.name()), ProblemCode.MISSING_FIELD, part.name() + " is required."));
+            faults.add(Fault.of(
+                    Pointer.child(at, part.name()), ProblemCode.MISSING_FIELD, "FAULT_MISSING_FIELD", part.name()));
             return false;
         }
         part.defaultValue().ifPresent(value -> values.put(part.name(), value));
@@ -265,25 +300,24 @@ final class RequestReader {
 
     private void unknown(RecordShape shape, String field, String place) {
         List<String> known = shape.parts().stream().map(Part::name).toList();
-        Fault fault = Fault.of(
-                        place, ProblemCode.UNKNOWN_FIELD, Fault.shortened(field) + " is not a field of this object.")
+        Fault fault = Fault.of(place, ProblemCode.UNKNOWN_FIELD, "FAULT_UNKNOWN_FIELD", Fault.shortened(field))
                 .allowed(known);
         faults.add(Words.nearest(field, known)
-                .map(word -> fault.hint("Maybe " + word + "?"))
+                .map(word -> fault.hint("HINT_MAYBE", word))
                 .orElse(fault));
     }
 
     private @Nullable Object number(Part part, String at) {
         JsonToken token = parser.currentToken();
         if (token != JsonToken.VALUE_NUMBER_FLOAT && token != JsonToken.VALUE_NUMBER_INT) {
-            return wrongType(at, part.name(), "a number", hintOnNumber());
+            return wrongType(at, part.called(), Phrase.of("WORD_A_NUMBER"), hintOnNumber());
         }
         String digits = parser.getString();
         double value = Double.parseDouble(digits) + 0.0;
         if (!Double.isFinite(value)) {
-            faults.add(Fault.of(at, ProblemCode.NOT_FINITE, part.name() + " is no finite number.")
+            faults.add(Fault.of(at, ProblemCode.NOT_FINITE, "FAULT_NOT_FINITE", part.called())
                     .value(digits)
-                    .hint("Check the sensor; leave the field out when there is no reading."));
+                    .hint("HINT_CHECK_SENSOR"));
             return null;
         }
         double minimum = part.minimum().orElseThrow();
@@ -294,8 +328,11 @@ final class RequestReader {
             Fault fault = Fault.of(
                             at,
                             ProblemCode.OUT_OF_RANGE,
-                            part.name() + " is " + Suspicion.shown(value) + ", but must lie between "
-                                    + Suspicion.shown(minimum) + " and " + Suspicion.shown(maximum) + measured + ".")
+                            "FAULT_OUT_OF_RANGE",
+                            part.called(),
+                            Suspicion.shown(value),
+                            Suspicion.shown(minimum),
+                            Suspicion.shown(maximum) + measured)
                     .value(Suspicion.shown(value))
                     .range(minimum, maximum, unit);
             faults.add(
@@ -306,26 +343,24 @@ final class RequestReader {
             return value;
         }
         if (value != Math.rint(value)) {
-            faults.add(Fault.of(at, ProblemCode.NOT_WHOLE, part.name() + " must be a whole number.")
+            faults.add(Fault.of(at, ProblemCode.NOT_WHOLE, "FAULT_NOT_WHOLE", part.called())
                     .value(digits));
             return null;
         }
         return (int) value;
     }
 
-    private @Nullable String hintOnNumber() {
+    private @Nullable Phrase hintOnNumber() {
         if (parser.currentToken() != JsonToken.VALUE_STRING) {
             return null;
         }
         String text = parser.getString();
         Matcher matcher = NUMBER_IN_TEXT.matcher(text);
         if (matcher.matches()) {
-            return text.contains(",")
-                    ? "Send the number without quotes and with a decimal point."
-                    : "Send the number without quotes.";
+            return text.contains(",") ? Phrase.of("HINT_NO_QUOTES_NO_COMMA") : Phrase.of("HINT_NO_QUOTES");
         }
         return text.equalsIgnoreCase("nan") || text.toLowerCase(Locale.ROOT).contains("inf")
-                ? "Check the sensor; leave the field out when there is no reading."
+                ? Phrase.of("HINT_CHECK_SENSOR")
                 : null;
     }
 
@@ -333,26 +368,24 @@ final class RequestReader {
         return switch (parser.currentToken()) {
             case VALUE_TRUE -> true;
             case VALUE_FALSE -> false;
-            default -> wrongType(at, part.name(), "true or false", null);
+            default -> wrongType(at, part.called(), Phrase.of("WORD_TRUE_OR_FALSE"), null);
         };
     }
 
     private @Nullable Object word(Part part, String at) {
         List<String> known = List.copyOf(part.words().keySet());
         if (parser.currentToken() != JsonToken.VALUE_STRING) {
-            return wrongType(at, part.name(), "one of the words " + String.join(", ", known), null);
+            return wrongType(at, part.called(), Phrase.of("WORD_ONE_OF", String.join(", ", known)), null);
         }
         String sent = parser.getString();
         Object constant = part.words().get(sent);
         if (constant == null) {
             Fault fault = Fault.of(
-                            at,
-                            ProblemCode.UNKNOWN_WORD,
-                            part.name() + " must be one of " + String.join(", ", known) + ".")
+                            at, ProblemCode.UNKNOWN_WORD, "FAULT_UNKNOWN_WORD", part.called(), String.join(", ", known))
                     .value(sent)
                     .allowed(known);
             faults.add(Words.nearest(sent, known)
-                    .map(word -> fault.hint("Maybe " + word + "?"))
+                    .map(word -> fault.hint("HINT_MAYBE", word))
                     .orElse(fault));
         }
         return constant;
@@ -360,7 +393,7 @@ final class RequestReader {
 
     private @Nullable Object text(Part part, String at) {
         if (parser.currentToken() != JsonToken.VALUE_STRING) {
-            return wrongType(at, part.name(), "text", null);
+            return wrongType(at, part.called(), Phrase.of("WORD_TEXT"), null);
         }
         String sent = parser.getString();
         if (sent.length() > part.schema().maxLength()
@@ -368,18 +401,19 @@ final class RequestReader {
             faults.add(Fault.of(
                             at,
                             ProblemCode.WRONG_PATTERN,
-                            part.name() + " must match " + part.schema().pattern() + " and have at most "
-                                    + part.schema().maxLength() + " characters.")
+                            "FAULT_WRONG_PATTERN",
+                            part.called(),
+                            part.schema().pattern(),
+                            Integer.toString(part.schema().maxLength()))
                     .value(sent));
             return null;
         }
         return sent;
     }
 
-    private @Nullable Object wrongType(String at, String name, String expected, @Nullable String hint) {
+    private @Nullable Object wrongType(String at, Object name, Phrase expected, @Nullable Phrase hint) {
         JsonToken token = parser.currentToken();
-        Fault fault = Fault.of(
-                at, ProblemCode.WRONG_TYPE, name + " must be " + expected + ", but " + called(token) + " was sent.");
+        Fault fault = Fault.of(at, ProblemCode.WRONG_TYPE, "FAULT_WRONG_TYPE", name, expected, called(token));
         if (token.isScalarValue() && token != JsonToken.VALUE_EMBEDDED_OBJECT) {
             fault = fault.value(parser.getString());
         }
@@ -388,15 +422,15 @@ final class RequestReader {
         return null;
     }
 
-    private static String called(JsonToken token) {
+    private static Phrase called(JsonToken token) {
         return switch (token) {
-            case START_OBJECT -> "an object";
-            case START_ARRAY -> "a list";
-            case VALUE_STRING -> "text";
-            case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> "a number";
-            case VALUE_TRUE, VALUE_FALSE -> "true or false";
-            case VALUE_NULL -> "null";
-            default -> "something else";
+            case START_OBJECT -> Phrase.of("WORD_AN_OBJECT");
+            case START_ARRAY -> Phrase.of("WORD_A_LIST");
+            case VALUE_STRING -> Phrase.of("WORD_TEXT");
+            case VALUE_NUMBER_INT, VALUE_NUMBER_FLOAT -> Phrase.of("WORD_A_NUMBER");
+            case VALUE_TRUE, VALUE_FALSE -> Phrase.of("WORD_TRUE_OR_FALSE");
+            case VALUE_NULL -> Phrase.of("WORD_NULL");
+            default -> Phrase.of("WORD_SOMETHING_ELSE");
         };
     }
 }

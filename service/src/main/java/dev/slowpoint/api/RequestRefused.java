@@ -18,7 +18,7 @@ final class RequestRefused extends RuntimeException {
      */
     RequestRefused(List<Fault> faults, int count) {
         // Faults of callers are many and tell nothing about the stack.
-        super(faults.get(0).detail(), null, false, false);
+        super(faults.get(0).code() + " at " + faults.get(0).pointer(), null, false, false);
         this.faults = List.copyOf(faults);
         this.count = count;
     }

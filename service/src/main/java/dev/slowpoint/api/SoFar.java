@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Phrase;
 import dev.slowpoint.plan.SoFar.Place;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.lang.reflect.RecordComponent;
@@ -54,7 +55,7 @@ public record SoFar(
                 faults.add(Fault.of(
                                 Pointer.child(Pointer.child(Pointer.child(at, "bathLog"), Integer.toString(i)), "atS"),
                                 ProblemCode.TIMES_NOT_RISING,
-                                "Each reading must be later than the one before.")
+                                "FAULT_READINGS_RISE")
                         .value(Integer.toString(bathLog.get(i).atS())));
                 return;
             }
@@ -164,12 +165,10 @@ public record SoFar(
 
         @Override
         public void check(String at, Faults faults) {
-            event.members.check("The event " + Words.of(event), MEMBERS, name -> member(name) != null, at, faults);
+            event.members.check(
+                    Phrase.of("WORD_EVENT", Words.of(event)), MEMBERS, name -> member(name) != null, at, faults);
             if (event == Kind.HEATER_OFF && fromS == null && foundC == null) {
-                faults.add(Fault.of(
-                        at,
-                        ProblemCode.ONE_OF_REQUIRED,
-                        "A time without heater needs one of fromS and foundC, or both."));
+                faults.add(Fault.of(at, ProblemCode.ONE_OF_REQUIRED, "FAULT_HEATER_OFF_NEEDS"));
             }
         }
 

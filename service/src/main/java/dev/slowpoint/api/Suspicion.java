@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Phrase;
 import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -20,7 +21,7 @@ final class Suspicion {
     private Suspicion() {}
 
     /** A hint about a number outside the bounds of its field. */
-    static Optional<String> of(double value, double minimum, double maximum, @Nullable String unit) {
+    static Optional<Phrase> of(double value, double minimum, double maximum, @Nullable String unit) {
         if (unit == null) {
             return Optional.empty();
         }
@@ -31,33 +32,34 @@ final class Suspicion {
         };
     }
 
-    private static Optional<String> ofTemperature(double value, double minimum, double maximum) {
+    private static Optional<Phrase> ofTemperature(double value, double minimum, double maximum) {
         if (value == UNPLUGGED_C || value == POWER_ON_C) {
-            return Optional.of(shown(value) + " is a common sensor-fault value. Check the probe.");
+            return Optional.of(Phrase.of("HINT_SENSOR_FAULT", shown(value)));
         }
         double fromFahrenheit = (value - 32.0) / 1.8;
         if (value > maximum
                 && value <= 212.0
                 && fromFahrenheit >= minimum
                 && fromFahrenheit <= Math.min(maximum, LIKELY_MAXIMUM_C)) {
-            return Optional.of(String.format(
-                    Locale.ROOT, "This looks like Fahrenheit: %s F is %.1f C.", shown(value), fromFahrenheit));
+            return Optional.of(Phrase.of("HINT_FAHRENHEIT", shown(value), tenth(fromFahrenheit)));
         }
         double fromKelvin = value - ZERO_C_IN_KELVIN;
         if (value > 212.0 && fromKelvin >= minimum && fromKelvin <= maximum) {
-            return Optional.of(
-                    String.format(Locale.ROOT, "This looks like kelvin: %s K is %.1f C.", shown(value), fromKelvin));
+            return Optional.of(Phrase.of("HINT_KELVIN", shown(value), tenth(fromKelvin)));
         }
         return Optional.empty();
     }
 
-    private static Optional<String> ofSize(double value, double minimum, double maximum) {
+    private static Optional<Phrase> ofSize(double value, double minimum, double maximum) {
         if (value > 0.0 && value < minimum && value * 10.0 >= minimum) {
-            return Optional.of("This looks like centimetres. Sizes are in millimetres.");
+            return Optional.of(Phrase.of("HINT_CENTIMETRES"));
         }
-        return value > maximum
-                ? Optional.of("Sizes are in millimetres. Maybe the length was sent and not the thickness?")
-                : Optional.empty();
+        return value > maximum ? Optional.of(Phrase.of("HINT_LENGTH_FOR_THICKNESS")) : Optional.empty();
+    }
+
+    /** As a request would spell it, whatever language the hint is in. */
+    private static String tenth(double value) {
+        return String.format(Locale.ROOT, "%.1f", value);
     }
 
     /** A number without a superfluous decimal. */

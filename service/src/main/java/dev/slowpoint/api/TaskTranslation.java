@@ -179,15 +179,15 @@ final class TaskTranslation {
                 throw new Refusal(Refusal.Fault.of(
                                 "#/food/textureClass",
                                 ProblemCode.UNKNOWN_TEXTURE_CLASS.name(),
-                                "There is no texture class of this name.")
+                                "FAULT_NO_TEXTURE_CLASS")
                         .withValue(name)
-                        .withHint("Known are "
-                                + String.join(
+                        .withHint(
+                                "HINT_KNOWN",
+                                String.join(
                                         ", ",
                                         knowledge.texture().classes().stream()
                                                 .map(c -> c.id())
-                                                .toList())
-                                + "."));
+                                                .toList())));
             }
         });
         return Food.described(
@@ -207,12 +207,11 @@ final class TaskTranslation {
     private static Refusal unknownFood(String id, Knowledge knowledge) {
         List<String> known =
                 knowledge.catalogue().foods().stream().map(Food::id).toList();
-        Refusal.Fault fault = Refusal.Fault.of(
-                        "#/food/id", ProblemCode.UNKNOWN_FOOD.name(), "There is no food of this id.")
+        Refusal.Fault fault = Refusal.Fault.of("#/food/id", ProblemCode.UNKNOWN_FOOD.name(), "FAULT_NO_FOOD")
                 .withValue(id);
         return new Refusal(Words.nearest(id, known)
-                .map(near -> fault.withHint("Did you mean " + near + "? All foods stand at /v1/foods."))
-                .orElseGet(() -> fault.withHint("All foods stand at /v1/foods.")));
+                .map(near -> fault.withHint("HINT_FOOD_MAYBE", near))
+                .orElseGet(() -> fault.withHint("HINT_FOODS")));
     }
 
     /** Where its water and heater are told. */

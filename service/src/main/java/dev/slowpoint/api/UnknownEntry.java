@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.Phrase;
 import java.util.Collection;
 
 /** A catalogue was asked for an entry that it does not have. */
@@ -7,20 +8,26 @@ final class UnknownEntry extends RuntimeException {
 
     private static final long serialVersionUID = 1L;
 
-    private final String detail;
+    private final transient Phrase detail;
 
+    /**
+     * Has no such entry.
+     *
+     * @param catalogue key of what it lists
+     * @param id that was asked for
+     * @param known ids
+     */
     UnknownEntry(String catalogue, String id, Collection<String> known) {
-        this("The catalogue of " + catalogue + " has no entry " + Fault.shortened(id) + "."
-                + Words.nearest(id, known).map(word -> " Maybe " + word + "?").orElse(""));
+        super("no entry in " + catalogue, null, false, false);
+        Phrase listed = Phrase.of(catalogue);
+        String asked = Fault.shortened(id);
+        this.detail = Words.nearest(id, known)
+                .map(word -> Phrase.of("FAULT_NO_ENTRY_MAYBE", listed, asked, word))
+                .orElseGet(() -> Phrase.of("FAULT_NO_ENTRY", listed, asked));
     }
 
-    private UnknownEntry(String detail) {
-        super(detail, null, false, false);
-        this.detail = detail;
-    }
-
-    /** One sentence for a person. */
-    String detail() {
+    /** What to say to a person. */
+    Phrase detail() {
         return detail;
     }
 }

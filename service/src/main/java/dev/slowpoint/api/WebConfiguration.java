@@ -15,6 +15,9 @@ import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 @Configuration(proxyBeanMethods = false)
 class WebConfiguration implements WebMvcConfigurer {
 
+    /** More than the headers that are read can hold. */
+    private static final int MOST_LOCALES = 10_000;
+
     private final Languages languages;
 
     WebConfiguration(Languages languages) {
@@ -43,6 +46,12 @@ class WebConfiguration implements WebMvcConfigurer {
     @Bean
     @Order(10)
     WebServerFactoryCustomizer<ConfigurableTomcatWebServerFactory> problemsOfTheContainer() {
-        return factory -> factory.addContextCustomizers(ProblemValve::install);
+        return factory -> factory.addContextCustomizers(context -> ProblemValve.install(context, languages));
+    }
+
+    /** A client may name more languages than the ten at which the container would fail. */
+    @Bean
+    WebServerFactoryCustomizer<ConfigurableTomcatWebServerFactory> languagesOfTheContainer() {
+        return factory -> factory.addConnectorCustomizers(connector -> connector.setMaxLocaleCount(MOST_LOCALES));
     }
 }

@@ -48,24 +48,20 @@ final class WireConverter extends AbstractHttpMessageConverter<Record> {
 
     private static RequestRefused tooLarge(int longest) {
         return new RequestRefused(
-                Fault.of(Pointer.BODY, ProblemCode.BODY_TOO_LARGE, "The body is longer than " + longest + " bytes."));
+                Fault.of(Pointer.BODY, ProblemCode.BODY_TOO_LARGE, "FAULT_BODY_TOO_LARGE", Integer.toString(longest)));
     }
 
-    private static void refuseCoding(HttpHeaders headers) {
+    static void refuseCoding(HttpHeaders headers) {
         String coding = headers.getFirst(HttpHeaders.CONTENT_ENCODING);
         if (coding != null && !coding.equalsIgnoreCase("identity")) {
-            throw new RequestRefused(
-                    Fault.of(Pointer.BODY, ProblemCode.UNSUPPORTED_MEDIA_TYPE, "A compressed body is not read.")
-                            .value(coding));
+            throw new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.UNSUPPORTED_MEDIA_TYPE, "FAULT_COMPRESSED")
+                    .value(coding));
         }
         MediaType type = headers.getContentType();
         // The framework adds UTF-8 where the client named no charset, also to CBOR.
         String charset = type == null ? null : type.getParameter("charset");
         if (charset != null && !charset.replace("\"", "").equalsIgnoreCase(StandardCharsets.UTF_8.name())) {
-            throw new RequestRefused(Fault.of(
-                            Pointer.BODY,
-                            ProblemCode.UNSUPPORTED_MEDIA_TYPE,
-                            "The body is announced in another charset than UTF-8.")
+            throw new RequestRefused(Fault.of(Pointer.BODY, ProblemCode.UNSUPPORTED_MEDIA_TYPE, "FAULT_OTHER_CHARSET")
                     .value(charset));
         }
     }

@@ -140,6 +140,11 @@ final class Cells {
         }
     }
 
+    /** The flow through the faces into the body last computed [W/m3 times the unit volume of the mesh]. */
+    double intoBody() {
+        return faceFlow;
+    }
+
     /** The heat that the flows last computed move in a time [s]. */
     Heat heat(double time) {
         return new Heat(time * faceFlow, time * waterPower, time * waterLoss);

@@ -65,6 +65,8 @@ public final class Conduction {
     private double[] slopes;
     private double[] mediumC = new double[48];
     private double[] mediumSlopes = new double[48];
+    private double[] taken = new double[48];
+    private double[] flows = new double[48];
     private int samples;
     private Heat passed = Heat.NONE;
 
@@ -230,7 +232,9 @@ public final class Conduction {
                                 Arrays.copyOf(mediumC, samples),
                                 Arrays.copyOf(mediumSlopes, samples)))
                         : Optional.empty(),
-                new HeatBalance(atStart, content(), passed.intoBody() / volume, passed.heated(), passed.lost()));
+                new HeatBalance(atStart, content(), passed.intoBody() / volume, passed.heated(), passed.lost()),
+                new HeatTaken(
+                        Arrays.copyOf(times, samples), Arrays.copyOf(taken, samples), Arrays.copyOf(flows, samples)));
     }
 
     /** Mean enthalpy of the body [J/m3]. */
@@ -399,11 +403,16 @@ public final class Conduction {
             times = Arrays.copyOf(times, 2 * samples);
             mediumC = Arrays.copyOf(mediumC, 2 * samples);
             mediumSlopes = Arrays.copyOf(mediumSlopes, 2 * samples);
+            taken = Arrays.copyOf(taken, 2 * samples);
+            flows = Arrays.copyOf(flows, 2 * samples);
             temperaturesC = Arrays.copyOf(temperaturesC, 2 * samples * n);
             slopes = Arrays.copyOf(slopes, 2 * samples * n);
         }
         cells.massSolve(rates, slopesNow);
         times[samples] = time;
+        double perVolume = mesh.layout().shapeExponent() + 1.0;
+        taken[samples] = passed.intoBody() * perVolume;
+        flows[samples] = cells.intoBody() * perVolume;
         int at = samples * n;
         for (int i = 0; i < n; i++) {
             temperaturesC[at + i] = cells.temperatureC(i);

@@ -23,6 +23,7 @@ public final class TemperatureHistory {
     private final double[] stageEnds;
     private final Optional<PointHistory> bath;
     private final HeatBalance heatBalance;
+    private final HeatTaken heatTaken;
 
     /**
      * A history from samples.
@@ -39,6 +40,7 @@ public final class TemperatureHistory {
      * @param stageEnds time at which each stage ended [s]
      * @param bath temperature of the water, where it had one of its own
      * @param heatBalance from the first sample to the last
+     * @param heatTaken what the body took up over time
      */
     TemperatureHistory(
             double[] times,
@@ -52,7 +54,8 @@ public final class TemperatureHistory {
             boolean twoFaced,
             double[] stageEnds,
             Optional<PointHistory> bath,
-            HeatBalance heatBalance) {
+            HeatBalance heatBalance,
+            HeatTaken heatTaken) {
         this.times = times;
         this.temperaturesC = temperaturesC;
         this.slopes = slopes;
@@ -65,6 +68,7 @@ public final class TemperatureHistory {
         this.stageEnds = stageEnds;
         this.bath = bath;
         this.heatBalance = heatBalance;
+        this.heatTaken = heatTaken;
     }
 
     /** The same history, the body warmer all through by a difference [K]; the account of the heat is left as it was. */
@@ -85,7 +89,8 @@ public final class TemperatureHistory {
                 twoFaced,
                 stageEnds,
                 bath,
-                heatBalance);
+                heatBalance,
+                heatTaken);
     }
 
     /** Number of samples. */
@@ -126,6 +131,11 @@ public final class TemperatureHistory {
     /** The heat account from the first sample to the last. */
     public HeatBalance heatBalance() {
         return heatBalance;
+    }
+
+    /** The heat that the body took up over time, through all its faces. */
+    public HeatTaken heatTaken() {
+        return heatTaken;
     }
 
     /** What one node went through. */

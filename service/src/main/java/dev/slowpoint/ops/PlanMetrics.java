@@ -21,8 +21,19 @@ public class PlanMetrics {
     /** Chill plans, by whether the cooling rule is kept, group of food and parameter set. */
     public static final String CHILLS = "slowpoint.chills";
 
+    /** Process windows, by whether there is a region, group of food and parameter set. */
+    public static final String WINDOWS = "slowpoint.windows";
+
     /** Reviews of logs, by verdict, group of food and parameter set. */
     public static final String REVIEWS = "slowpoint.reviews";
+
+    /** Portions of sheets, by whether they were planned. */
+    public static final String PORTIONS = "slowpoint.portions";
+
+    /** Bands of sheets. */
+    public static final String BANDS = "slowpoint.bands";
+    /** Lookup tables, by group of food and parameter set. */
+    public static final String TABLES = "slowpoint.tables";
 
     /** Warnings, by code. */
     public static final String WARNINGS = "slowpoint.warnings";
@@ -85,6 +96,38 @@ public class PlanMetrics {
     }
 
     /**
+     * Counts a process window.
+     *
+     * @param open whether there is a region
+     * @param group of its food
+     * @param parameterSet version of a parameter set that is installed
+     */
+    public void windowed(boolean open, FoodGroup group, String parameterSet) {
+        Counter.builder(WINDOWS)
+                .description("Process windows answered")
+                .tag("open", Boolean.toString(open))
+                .tag("group", group.name().toLowerCase(Locale.ROOT))
+                .tag("parameter.set", parameterSet)
+                .register(registry)
+                .increment();
+    }
+
+    /**
+     * Counts a lookup table.
+     *
+     * @param group of its food
+     * @param parameterSet version of a parameter set that is installed
+     */
+    public void tabulated(FoodGroup group, String parameterSet) {
+        Counter.builder(TABLES)
+                .description("Lookup tables answered")
+                .tag("group", group.name().toLowerCase(Locale.ROOT))
+                .tag("parameter.set", parameterSet)
+                .register(registry)
+                .increment();
+    }
+
+    /**
      * Counts a review of a log.
      *
      * @param verdict a word of the contract
@@ -99,6 +142,30 @@ public class PlanMetrics {
                 .tag("parameter.set", parameterSet)
                 .register(registry)
                 .increment();
+    }
+
+    /**
+     * Counts what came of a sheet.
+     *
+     * @param planned portions that got a card
+     * @param refused portions that got a problem
+     * @param bands that were told
+     */
+    public void portions(int planned, int refused, int bands) {
+        portions("planned", planned);
+        portions("refused", refused);
+        Counter.builder(BANDS)
+                .description("Bands of sheets answered")
+                .register(registry)
+                .increment(bands);
+    }
+
+    private void portions(String outcome, int count) {
+        Counter.builder(PORTIONS)
+                .description("Portions of sheets answered")
+                .tag("outcome", outcome)
+                .register(registry)
+                .increment(count);
     }
 
     /** Counts a warning of a plan by its code from the catalogue. */

@@ -8,6 +8,7 @@ import dev.slowpoint.plan.Range;
 import dev.slowpoint.plan.ReplanDefaults;
 import dev.slowpoint.plan.Spreads;
 import dev.slowpoint.plan.VesselDefaults;
+import dev.slowpoint.plan.WindowDefaults;
 import dev.slowpoint.safety.Plausibility;
 import dev.slowpoint.safety.SafetyKnowledge;
 import java.time.LocalDate;
@@ -70,7 +71,9 @@ public record ParameterSet(
                 AfterFiles.read(files, defaults, films, safety.cooling()),
                 spreads(defaults),
                 logDefaults(defaults),
-                replanDefaults(defaults));
+                replanDefaults(defaults),
+                windowDefaults(defaults),
+                SheetFiles.read(files, defaults));
         return new ParameterSet(files.version(), status, released, files.digest(), knowledge, defaults);
     }
 
@@ -125,6 +128,15 @@ public record ParameterSet(
                         values.number("bath_heating_rate_low", "K/min") / SECONDS_PER_MINUTE,
                         values.number("bath_heating_rate_high", "K/min") / SECONDS_PER_MINUTE),
                 values.number("core_probe_error", "K"));
+    }
+
+    private static WindowDefaults windowDefaults(NamedValues values) {
+        return new WindowDefaults(
+                values.number("window_below", "K"),
+                values.number("window_above", "K"),
+                values.number("window_step", "K"),
+                values.number("moment_tolerance", "min") * SECONDS_PER_MINUTE,
+                values.number("window_spare", "-"));
     }
 
     private static Defaults planDefaults(NamedValues values) {

@@ -31,6 +31,14 @@ final class Admission {
 
     /** Refuses a task with everything that stands in its way. */
     static void check(CookTask task, Knowledge knowledge) {
+        List<Fault> faults = faults(task, knowledge);
+        if (!faults.isEmpty()) {
+            throw new Refusal(faults);
+        }
+    }
+
+    /** Everything that stands in the way of a task. */
+    static List<Fault> faults(CookTask task, Knowledge knowledge) {
         List<Fault> faults = new ArrayList<>();
         form(task.food(), task.form(), faults);
         rule(task, knowledge, faults);
@@ -38,24 +46,16 @@ final class Admission {
         steps(task, faults);
         arrangement(task.arrangement(), task.body(), faults);
         if (!task.arrangement().free() && !task.then().isEmpty()) {
-            faults.add(Fault.of(
-                            ARRANGEMENT,
-                            "CHAIN_NEEDS_FREE_PACK",
-                            "What follows the bath is computed only for a pack that lies free in the water.")
-                    .withHint("Plan the bath alone, or leave the arrangement out."));
+            faults.add(Fault.of(ARRANGEMENT, "CHAIN_NEEDS_FREE_PACK", "FAULT_CHAIN_NEEDS_FREE_PACK")
+                    .withHint("HINT_PLAN_BATH_ALONE"));
         }
-        task.bath().setpointC().ifPresent(setpointC -> bath(task, setpointC, faults));
+        task.bath().setpointC().ifPresent(setpointC -> faults.addAll(bath(task, setpointC)));
         if (task.target().purpose() == Purpose.REHEAT && task.raw()) {
-            faults.add(Fault.of(
-                            "#/target/purpose",
-                            "PURPOSE_NEEDS_COOKED",
-                            "Only food that was cooked before can be reheated.")
+            faults.add(Fault.of("#/target/purpose", "PURPOSE_NEEDS_COOKED", "FAULT_PURPOSE_NEEDS_COOKED")
                     .withValue("reheat")
-                    .withHint("Say food.condition cooked, or another purpose."));
+                    .withHint("HINT_SAY_COOKED"));
         }
-        if (!faults.isEmpty()) {
-            throw new Refusal(faults);
-        }
+        return faults;
     }
 
     /** Refuses a chill task with everything that stands in its way. */
@@ -66,11 +66,9 @@ final class Admission {
         arrangement(task.arrangement(), task.body(), faults);
         task.arrangement()
                 .faceInAirC()
-                .ifPresent(airC -> faults.add(Fault.of(
-                                ARRANGEMENT,
-                                "CHILL_NEEDS_COVERED_FACES",
-                                "A chill is computed only for a pack whose faces both lie in the medium.")
-                        .withHint("Push the pack under, or chill it in air.")));
+                .ifPresent(airC ->
+                        faults.add(Fault.of(ARRANGEMENT, "CHILL_NEEDS_COVERED_FACES", "FAULT_CHILL_NEEDS_COVERED_FACES")
+                                .withHint("HINT_PUSH_UNDER_OR_AIR")));
         if (!faults.isEmpty()) {
             throw new Refusal(faults);
         }
@@ -94,11 +92,8 @@ final class Admission {
         if (task.sensor().place() != LogTask.SensorPlace.CORE) {
             for (LogTask.Aspect aspect : task.aspects()) {
                 if (aspect != LogTask.Aspect.COOKING) {
-                    faults.add(Fault.of(
-                                    "#/aspects",
-                                    "ASPECT_NEEDS_CORE",
-                                    "Waiting hot, cooling and reheating are judged at the core alone.")
-                            .withHint("Send a log of the core, or leave this out."));
+                    faults.add(Fault.of("#/aspects", "ASPECT_NEEDS_CORE", "FAULT_ASPECT_NEEDS_CORE")
+                            .withHint("HINT_LOG_OF_CORE"));
                     break;
                 }
             }
@@ -108,8 +103,8 @@ final class Admission {
             faults.add(Fault.of(
                             task.purpose() == Purpose.REHEAT ? "#/purpose" : "#/aspects",
                             "PURPOSE_NEEDS_COOKED",
-                            "Only food that was cooked before can be reheated.")
-                    .withHint("Say food.condition cooked, or another purpose."));
+                            "FAULT_PURPOSE_NEEDS_COOKED")
+                    .withHint("HINT_SAY_COOKED"));
         }
         if (!faults.isEmpty()) {
             throw new Refusal(faults);
@@ -121,33 +116,28 @@ final class Admission {
             return;
         }
         if (!(body instanceof Slab || body instanceof Brick)) {
-            faults.add(Fault.of(
-                            ARRANGEMENT,
-                            "ARRANGEMENT_NEEDS_FLAT",
-                            "Only a slab or a brick can lie on another, on a tray, or with one face out of the water.")
-                    .withHint("Describe the piece as a slab of its thickness, which is the slow side."));
+            faults.add(Fault.of(ARRANGEMENT, "ARRANGEMENT_NEEDS_FLAT", "FAULT_ARRANGEMENT_NEEDS_FLAT")
+                    .withHint("HINT_AS_SLAB"));
         }
         if (arrangement.oneFaceBlocked() && arrangement.faceInAirC().isPresent()) {
-            faults.add(Fault.of(
-                            ARRANGEMENT,
-                            "NO_FACE_IN_WATER",
-                            "With one face blocked and the other in air no heat gets in.")
-                    .withHint("Turn the pack over, or push it under."));
+            faults.add(Fault.of(ARRANGEMENT, "NO_FACE_IN_WATER", "FAULT_NO_FACE_IN_WATER")
+                    .withHint("HINT_TURN_OR_PUSH"));
         }
     }
 
     private static void form(Food food, Form form, List<Fault> faults) {
         if (!food.forms().contains(form)) {
-            faults.add(Fault.of("#/food/form", "FORM_NOT_ALLOWED", food.name() + " is not planned for in this form.")
+            faults.add(Fault.of(
+                            "#/food/form", "FORM_NOT_ALLOWED", "FAULT_FORM_NOT_ALLOWED", Phrase.of("FOOD_" + food.id()))
                     .withValue(form.name().toLowerCase(Locale.ROOT))
-                    .withHint("It may be "
-                            + String.join(
+                    .withHint(
+                            "HINT_FORMS",
+                            String.join(
                                     ", ",
                                     food.forms().stream()
                                             .map(f -> f.name().toLowerCase(Locale.ROOT))
                                             .sorted()
-                                            .toList())
-                            + "."));
+                                            .toList())));
         }
     }
 
@@ -167,9 +157,9 @@ final class Admission {
 
     private static void known(String pointer, String id, Collection<String> known, List<Fault> faults) {
         if (!known.contains(id)) {
-            faults.add(Fault.of(pointer, "UNKNOWN_RULE", "There is no rule of this id.")
+            faults.add(Fault.of(pointer, "UNKNOWN_RULE", "FAULT_NO_RULE")
                     .withValue(id)
-                    .withHint("Known are " + String.join(", ", known) + "."));
+                    .withHint("HINT_KNOWN", String.join(", ", known)));
         }
     }
 
@@ -197,24 +187,19 @@ final class Admission {
     private static void unheated(
             String pointer, Step.Unheated step, boolean inWater, double waterC, List<Fault> faults) {
         if (!inWater) {
-            faults.add(Fault.of(
-                            pointer,
-                            "UNHEATED_WITHOUT_BATH",
-                            "The piece is in no bath whose heater could have been off.")
-                    .withHint("Put this step right after a bath."));
+            faults.add(Fault.of(pointer, "UNHEATED_WITHOUT_BATH", "FAULT_UNHEATED_WITHOUT_BATH")
+                    .withHint("HINT_AFTER_BATH"));
         }
         if (step.duration().isEmpty() && step.foundC().isEmpty()) {
-            faults.add(Fault.of(
-                            pointer,
-                            "UNHEATED_UNKNOWN",
-                            "Neither how long the heater was off nor what was found is known.")
-                    .withHint("Give the length, or the temperature of the water that was found."));
+            faults.add(Fault.of(pointer, "UNHEATED_UNKNOWN", "FAULT_UNHEATED_UNKNOWN")
+                    .withHint("HINT_GIVE_LENGTH"));
         }
         if (step.foundC().isPresent() && step.foundC().getAsDouble() >= waterC) {
             faults.add(Fault.of(
                             pointer + "/foundC",
                             "FOUND_NOT_BELOW_BATH",
-                            "Water without heater does not stay at " + waterC + " C or above.")
+                            "FAULT_FOUND_NOT_BELOW_BATH",
+                            Figures.temperature(waterC))
                     .withValue(Double.toString(step.foundC().getAsDouble()))
                     .withMaximum(waterC, "Cel"));
         }
@@ -226,15 +211,14 @@ final class Admission {
             faults.add(Fault.of(
                             pointer + "/setpointC",
                             "ABOVE_BOILING_POINT",
-                            String.format(Locale.ROOT, "Water boils at %.1f C at %.0f m.", boilingC, altitude))
+                            "FAULT_ABOVE_BOILING_POINT",
+                            Figures.temperature(boilingC),
+                            Math.rint(altitude))
                     .withValue(Double.toString(setpointC))
                     .withMaximum(Math.floor(boilingC * 10.0) / 10.0, "Cel"));
         }
         if (setpointC < COOLEST_BATH_C) {
-            faults.add(Fault.of(
-                            pointer + "/setpointC",
-                            "BATH_TOO_COOL",
-                            "A bath this cool does not cook, it breeds bacteria.")
+            faults.add(Fault.of(pointer + "/setpointC", "BATH_TOO_COOL", "FAULT_BATH_TOO_COOL")
                     .withValue(Double.toString(setpointC))
                     .withMinimum(COOLEST_BATH_C, "Cel"));
         }
@@ -243,29 +227,30 @@ final class Admission {
     private static void start(CookTask task, List<Fault> faults) {
         double warmestC = Math.max(task.start().coreC(), task.start().surfaceC());
         if (task.raw() && warmestC > WARMEST_RAW_C) {
-            faults.add(Fault.of(
-                            "#/start",
-                            "START_TOO_WARM",
-                            "Raw food at " + warmestC + " C has been warm for too long, or the probe is wrong.")
+            faults.add(Fault.of("#/start", "START_TOO_WARM", "FAULT_START_TOO_WARM", Figures.temperature(warmestC))
                     .withValue(Double.toString(warmestC))
                     .withMaximum(WARMEST_RAW_C, "Cel")
-                    .withHint("Check the probe; say food.condition cooked if it was cooked before."));
+                    .withHint("HINT_CHECK_PROBE_OR_COOKED"));
         }
     }
 
-    private static void bath(CookTask task, double setpointC, List<Fault> faults) {
+    /** What stands in the way of a bath of a setpoint. */
+    static List<Fault> bath(CookTask task, double setpointC) {
+        List<Fault> faults = new ArrayList<>();
         String pointer = "#/surroundings/bath/setpointC";
         double boilingC = BoilingPoint.atC(task.altitude());
         if (setpointC > boilingC) {
             faults.add(Fault.of(
                             pointer,
                             "ABOVE_BOILING_POINT",
-                            String.format(Locale.ROOT, "Water boils at %.1f C at %.0f m.", boilingC, task.altitude()))
+                            "FAULT_ABOVE_BOILING_POINT",
+                            Figures.temperature(boilingC),
+                            Math.rint(task.altitude()))
                     .withValue(Double.toString(setpointC))
                     .withMaximum(Math.floor(boilingC * 10.0) / 10.0, "Cel"));
         }
         if (setpointC < COOLEST_BATH_C) {
-            faults.add(Fault.of(pointer, "BATH_TOO_COOL", "A bath this cool does not cook, it breeds bacteria.")
+            faults.add(Fault.of(pointer, "BATH_TOO_COOL", "FAULT_BATH_TOO_COOL")
                     .withValue(Double.toString(setpointC))
                     .withMinimum(COOLEST_BATH_C, "Cel"));
         }
@@ -277,7 +262,9 @@ final class Admission {
             faults.add(Fault.of(
                             "#/start",
                             "START_NOT_BELOW_BATH",
-                            "The food starts at " + warmestC + " C, not colder than the bath of " + setpointC + " C.")
+                            "FAULT_START_NOT_BELOW_BATH",
+                            Figures.temperature(warmestC),
+                            Figures.temperature(setpointC))
                     .withValue(Double.toString(warmestC))
                     .withMaximum(setpointC, "Cel"));
         }
@@ -286,34 +273,29 @@ final class Admission {
                 faults.add(Fault.of(
                                 "#/target/coreC",
                                 "CORE_ABOVE_BATH",
-                                "A core of " + coreC + " C is never reached in a bath of " + setpointC + " C.")
+                                "FAULT_CORE_ABOVE_BATH",
+                                Figures.temperature(coreC),
+                                Figures.temperature(setpointC))
                         .withValue(Double.toString(coreC))
                         .withMaximum(setpointC, "Cel"));
             }
         });
+        return faults;
     }
 
     /** What no published time makes safe in a cooler bath, however long. */
     private static void cookedThrough(CookTask task, double setpointC, String pointer, List<Fault> faults) {
         if (task.form() == Form.STUFFED) {
-            faults.add(Fault.of(
-                            pointer,
-                            "STUFFED_TOO_COOL",
-                            "No published time makes a stuffed piece safe below 74 C: the stuffing lies in the middle, heats"
-                                    + " last, and is another food than the one computed.")
+            faults.add(Fault.of(pointer, "STUFFED_TOO_COOL", "FAULT_STUFFED_TOO_COOL")
                     .withValue(Double.toString(setpointC))
                     .withMinimum(COOKED_THROUGH_C, "Cel")
-                    .withHint("Cook the stuffing apart and plan the piece without it, or take a bath above 74 C."));
+                    .withHint("HINT_STUFFING_APART"));
         }
         if (task.food().group().plant() && task.food().hazards().contains("salmonella")) {
-            faults.add(Fault.of(
-                            pointer,
-                            "SPROUTS_TOO_COOL",
-                            "Sprouts can carry Salmonella and E. coli inside, and no published time makes them safe below"
-                                    + " 74 C.")
+            faults.add(Fault.of(pointer, "SPROUTS_TOO_COOL", "FAULT_SPROUTS_TOO_COOL")
                     .withValue(Double.toString(setpointC))
                     .withMinimum(COOKED_THROUGH_C, "Cel")
-                    .withHint("Take a bath above 74 C, or boil or fry them."));
+                    .withHint("HINT_SPROUTS"));
         }
     }
 }

@@ -17,6 +17,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * The answer to a {@link CookTask}. All times in seconds from the moment the food goes in; infinity stands for never.
@@ -335,6 +336,7 @@ public record CookPlan(
      * @param coreLateC on the slow side [C]
      * @param surfaceC nominal [C]
      * @param meanC volume mean, nominal [C]
+     * @param waterC water, nominal [C]; empty where nothing but its setpoint is known of it
      */
     public record Curve(
             double[] times,
@@ -342,7 +344,8 @@ public record CookPlan(
             double[] coreEarlyC,
             double[] coreLateC,
             double[] surfaceC,
-            double[] meanC) {
+            double[] meanC,
+            Optional<double[]> waterC) {
 
         /** Moments of the first step, and of each further one. */
         private static final int FIRST = 61;
@@ -365,7 +368,20 @@ public record CookPlan(
                     at(times, early.core()),
                     at(times, late.core()),
                     at(times, nominal.surface()),
-                    at(times, nominal.mean()));
+                    at(times, nominal.mean()),
+                    Optional.empty());
+        }
+
+        /** The same with the water as it is at each moment [C at s]. */
+        Curve in(DoubleUnaryOperator water) {
+            return new Curve(
+                    times,
+                    coreC,
+                    coreEarlyC,
+                    coreLateC,
+                    surfaceC,
+                    meanC,
+                    Optional.of(Arrays.stream(times).map(water).toArray()));
         }
 
         private static double[] times(double... ends) {

@@ -34,6 +34,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.ToIntFunction;
 
 /** Answers cook tasks from one parameter set. Holds no state but tables; may be used by any number of threads. */
 public final class CookPlanner {
@@ -84,19 +85,33 @@ public final class CookPlanner {
                 : Optional.of(new SetpointChooser(task, terms, solver).choose());
         Trial trial = choice.map(SetpointChooser.Choice::trial)
                 .orElseGet(() -> Trial.of(task, task.bath().setpointC().orElseThrow(), terms, solver));
-        Sequel.Found sequel = Sequel.of(task, trial, terms, solver);
-        Safety safety = safety(
+        return plan(
                 task,
+                choice.map(SetpointChooser.Choice::advice),
                 trial,
-                sequel.spoiled() ? Verdict.NOT_MET : trial.verdict(),
-                details,
                 terms,
-                MarginSearch.of(task, trial, terms, solver));
+                solver,
+                MarginSearch.of(task, trial, terms, solver),
+                details);
+    }
+
+    /** The plan of a task that was tried. */
+    CookPlan plan(
+            CookTask task,
+            Optional<SetpointAdvice> advice,
+            Trial trial,
+            Terms terms,
+            SolverRuns solver,
+            MarginSearch margins,
+            Set<Detail> details) {
+        Sequel.Found sequel = Sequel.of(task, trial, terms, solver);
+        Safety safety =
+                safety(task, trial, sequel.spoiled() ? Verdict.NOT_MET : trial.verdict(), details, terms, margins);
         return new CookPlan(
                 knowledge.version(),
                 knowledge.digest(),
                 trial.setpointC(),
-                choice.map(SetpointChooser.Choice::advice),
+                advice,
                 trial.times(),
                 trial.takeOut(),
                 task.target().serveAfter().isPresent() ? Optional.of(atServe(trial)) : Optional.empty(),
@@ -157,7 +172,7 @@ public final class CookPlanner {
                 Optional.empty(),
                 Optional.empty(),
                 Notices.of(task, cook, trial, terms, sequel, replanning, verdict),
-                details.contains(Detail.CURVE) ? Optional.of(curve(trial, sequel)) : Optional.empty(),
+                details.contains(Detail.CURVE) ? Optional.of(curve(trial, replanning)) : Optional.empty(),
                 details.contains(Detail.SOURCES) ? sources(cook, trial, terms, false) : List.of(),
                 OptionalDouble.empty(),
                 details.contains(Detail.RULES) ? OtherRules.of(cook, trial, terms, spoiled) : List.of(),
@@ -165,6 +180,29 @@ public final class CookPlanner {
                 solver.effort());
         return new Replan(
                 plan, verdict.decision(), verdict.reason(), replanning.now(), replanning.fit(), replanning.off());
+    }
+
+    /**
+     * Looks over a range of setpoints for those that can be cooked at, and for the most robust of them.
+     *
+     * @param task the question
+     * @throws Refusal when the question is outside what the model or the rule can answer, at whatever setpoint
+     */
+    public ProcessWindow window(ProcessWindowTask task) {
+        Admission.check(task.cook(), knowledge);
+        return new ProcessWindowing(task, terms(task.cook())).window();
+    }
+
+    /**
+     * Plans several foods in one bath.
+     *
+     * @param load the question
+     * @param details parts of the answer that are given only when asked for
+     * @throws Refusal when the question is outside what the model or the rule can answer
+     */
+    public LoadPlan load(LoadTask load, Set<Detail> details) {
+        LoadAdmission.check(load, knowledge);
+        return new Loading(load, this, details).plan();
     }
 
     /**
@@ -195,6 +233,31 @@ public final class CookPlanner {
     }
 
     /**
+     * Tabulates cooks for a device that works without a connection.
+     *
+     * @param task the question
+     * @param length of a table as it will be written [bytes]
+     * @throws Refusal when the question is outside what the model or the rule can answer, or no table is short enough and on
+     *     the safe side of fresh plans
+     */
+    public LookupTable lookupTable(LookupTableTask task, ToIntFunction<LookupTable> length) {
+        TableAdmission.check(task, knowledge);
+        CookTask coolest = task.at(
+                task.across().to(), task.setpointC().from(), task.startC().from());
+        Terms terms = terms(coolest);
+        try {
+            refuseCoolNonIntact(coolest, terms, new SolverRuns());
+        } catch (Refusal refusal) {
+            throw new Refusal(
+                    refusal.faults().stream()
+                            .map(fault -> TableAdmission.placed(fault, false, false))
+                            .toList(),
+                    refusal.alternatives());
+        }
+        return new TableBuilder(task, TableAdmission.quantities(task, terms), terms, length).build();
+    }
+
+    /**
      * Reviews a log.
      *
      * @param task the question
@@ -205,7 +268,16 @@ public final class CookPlanner {
         return new LogBook(task, knowledge, materials).review();
     }
 
-    private double withinK(CookTask task) {
+    /**
+     * Plans the bands of a sheet of portions.
+     *
+     * @param sheet what all its portions have in common
+     */
+    public SheetPlanner sheet(Sheet sheet) {
+        return new SheetPlanner(this, sheet);
+    }
+
+    double withinK(CookTask task) {
         return task.target().withinK().orElse(knowledge.defaults().withinK());
     }
 
@@ -261,10 +333,11 @@ public final class CookPlanner {
     }
 
     /** Meat that is not intact, in a bath below the lowest row of the table: refused, with baths and times that would do. */
-    private void refuseCoolNonIntact(CookTask task, Terms terms, SolverRuns solver) {
+    void refuseCoolNonIntact(CookTask task, Terms terms, SolverRuns solver) {
         OptionalDouble setpoint = task.bath().setpointC();
-        boolean cool = setpoint.isPresent() && setpoint.getAsDouble() < LOWEST_NON_INTACT_C;
-        if (!cool || !task.food().group().redMeat() || task.form().intact() || !task.raw()) {
+        Optional<Refusal.Fault> fault =
+                setpoint.isPresent() ? coolNonIntact(task, setpoint.getAsDouble()) : Optional.empty();
+        if (fault.isEmpty()) {
             return;
         }
         List<Refusal.Alternative> alternatives = new ArrayList<>();
@@ -276,18 +349,19 @@ public final class CookPlanner {
                     .ifPresent(
                             safe -> alternatives.add(new Refusal.Alternative(offeredC, safe.nominal(), safe.late())));
         }
-        throw new Refusal(
-                List.of(
-                        Refusal.Fault.of(
-                                        "#/surroundings/bath/setpointC",
-                                        "NON_INTACT_TOO_COOL",
-                                        "The inside of meat that is not intact must be pasteurised, and no published table does so"
-                                                + " below 54.4 C; searing reaches only the outside.")
-                                .withValue(Double.toString(setpoint.getAsDouble()))
-                                .withMinimum(54.4, "Cel")
-                                .withHint(
-                                        "Choose one of the alternatives: a hotter bath for the time given, counted from food in.")),
-                alternatives);
+        throw new Refusal(List.of(fault.get().withHint("HINT_ALTERNATIVES")), alternatives);
+    }
+
+    /** What stands in the way of a bath of a setpoint for meat that is not intact. */
+    static Optional<Refusal.Fault> coolNonIntact(CookTask task, double setpointC) {
+        boolean cool = setpointC < LOWEST_NON_INTACT_C;
+        if (!cool || !task.food().group().redMeat() || task.form().intact() || !task.raw()) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                Refusal.Fault.of("#/surroundings/bath/setpointC", "NON_INTACT_TOO_COOL", "FAULT_NON_INTACT_TOO_COOL")
+                        .withValue(Double.toString(setpointC))
+                        .withMinimum(54.4, "Cel"));
     }
 
     private static AtServe atServe(Trial trial) {
@@ -353,16 +427,24 @@ public final class CookPlanner {
     }
 
     private static Curve curve(Trial trial, Sequel.Found sequel) {
-        return sequel.passages()
-                .map(passages -> passages.curve(trial.judgedAt()))
-                .orElseGet(() -> Curve.of(
-                        trial.nominal(),
-                        trial.early(),
-                        trial.late(),
-                        SHOWN_BEYOND
-                                * Math.max(
-                                        trial.judgedAt(),
-                                        Math.min(trial.times().hotThrough().nominal(), 1e6))));
+        if (sequel.passages().isPresent()) {
+            return sequel.passages().get().curve(trial.judgedAt());
+        }
+        Curve curve = Curve.of(trial.nominal(), trial.early(), trial.late(), shownUntil(trial));
+        return trial.nominal().bath().map(water -> curve.in(water::atC)).orElse(curve);
+    }
+
+    /** What has been and what will be, each close enough together to be seen. */
+    private static Curve curve(Trial trial, Replanning replanning) {
+        double now = replanning.now().at();
+        double end = shownUntil(trial);
+        double[] ends = now > 0.0 ? new double[] {now, end} : new double[] {end};
+        return Curve.of(trial.nominal(), trial.early(), trial.late(), ends).in(replanning::waterC);
+    }
+
+    private static double shownUntil(Trial trial) {
+        return SHOWN_BEYOND
+                * Math.max(trial.judgedAt(), Math.min(trial.times().hotThrough().nominal(), 1e6));
     }
 
     private List<Source> sources(CookTask task, Trial trial, Terms terms, boolean sampled) {

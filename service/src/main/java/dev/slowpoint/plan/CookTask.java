@@ -94,6 +94,38 @@ public record CookTask(
         return with(changed, start, earlierCook, bath, target);
     }
 
+    /** The same piece, out of the bath a time [s] after it went in. */
+    CookTask servedAfter(double seconds) {
+        return with(
+                body,
+                start,
+                earlierCook,
+                bath,
+                new Target(target.purpose(), target.coreC(), target.withinK(), OptionalDouble.of(seconds)));
+    }
+
+    /** The same piece as one of so many alike in the bath. */
+    CookTask asOneOf(int count) {
+        return with(
+                body,
+                start,
+                earlierCook,
+                new Bath(
+                        bath.setpointC(),
+                        bath.stirring(),
+                        bath.vessel()
+                                .map(v -> new Vessel(
+                                        v.volume(),
+                                        v.heaterPower(),
+                                        v.startC(),
+                                        v.loadMass() * count,
+                                        v.covered(),
+                                        v.openSurface(),
+                                        v.lossCoefficient(),
+                                        v.roomC()))),
+                target);
+    }
+
     /** The same question without a fixed core or a fixed time to serve. */
     CookTask free() {
         return with(
@@ -102,6 +134,59 @@ public record CookTask(
                 earlierCook,
                 bath,
                 new Target(target.purpose(), OptionalDouble.empty(), target.withinK(), OptionalDouble.empty()));
+    }
+
+    /** The same question with a fixed time to serve [s from food in], or with none. */
+    CookTask served(OptionalDouble after) {
+        return with(
+                body, start, earlierCook, bath, new Target(target.purpose(), target.coreC(), target.withinK(), after));
+    }
+
+    /** The same question at whatever setpoint and moment. */
+    CookTask anywhere() {
+        return with(
+                body,
+                start,
+                earlierCook,
+                new Bath(OptionalDouble.empty(), bath.stirring(), bath.vessel()),
+                new Target(target.purpose(), target.coreC(), target.withinK(), OptionalDouble.empty()));
+    }
+
+    /** The same question for another purpose. */
+    CookTask toBe(Purpose purpose) {
+        return with(
+                body,
+                start,
+                earlierCook,
+                bath,
+                new Target(purpose, target.coreC(), target.withinK(), target.serveAfter()));
+    }
+
+    /** The same question of a body of another size [m] and a start that is warmer by so much [K]. */
+    CookTask with(double across, double warmerK) {
+        return with(body.withAcross(across), start.warmerBy(warmerK), earlierCook, bath, target);
+    }
+
+    /** The piece after this cook, cold [C] and to be warmed up. */
+    CookTask reheatedFrom(double coldC) {
+        return new CookTask(
+                food,
+                form,
+                Condition.COOKED,
+                fatPercent,
+                previouslyFrozen,
+                body,
+                arrangement,
+                StartField.uniform(coldC),
+                Optional.empty(),
+                bath,
+                altitude,
+                new Target(Purpose.REHEAT, target.coreC(), target.withinK(), OptionalDouble.empty()),
+                eater,
+                rule,
+                tolerances,
+                pack,
+                List.of());
     }
 
     /** What a rule asks of it. */

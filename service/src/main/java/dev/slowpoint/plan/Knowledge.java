@@ -26,6 +26,8 @@ import java.util.Map;
  * @param spreads of the real values about the stated ones
  * @param logs what holds for recorded logs
  * @param replan what holds for a cook under way
+ * @param window what holds for a process window
+ * @param sheets what holds for sheets of portions
  */
 public record Knowledge(
         String version,
@@ -41,7 +43,9 @@ public record Knowledge(
         AfterBath after,
         Spreads spreads,
         LogDefaults logs,
-        ReplanDefaults replan) {
+        ReplanDefaults replan,
+        WindowDefaults window,
+        SheetDefaults sheets) {
 
     /** Copies the maps, refuses a set that leaves out a notice and a food whose texture class is not modelled. */
     public Knowledge {

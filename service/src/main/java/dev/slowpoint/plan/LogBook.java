@@ -72,11 +72,8 @@ final class LogBook {
                 task.log().temperaturesC(),
                 task.sensor().place() == SensorPlace.CORE ? plausible : plausible.neverStuck());
         if (recording.used() < 2) {
-            throw new Refusal(Refusal.Fault.of(
-                            "#/temperaturesC",
-                            "NO_USABLE_READINGS",
-                            "Fewer than two readings are left when those of a faulty sensor are taken out.")
-                    .withHint("Check the sensor and the unit."));
+            throw new Refusal(Refusal.Fault.of("#/temperaturesC", "NO_USABLE_READINGS", "FAULT_NO_USABLE_READINGS")
+                    .withHint("HINT_CHECK_SENSOR_AND_UNIT"));
         }
     }
 

@@ -16,13 +16,13 @@ import java.util.function.DoubleUnaryOperator;
 final class MarginSearch {
 
     /** How far and how finely is searched, in kelvin and in metres; beyond it a margin is not told (our own limits). */
-    private static final double FARTHEST_K = 30.0;
+    static final double FARTHEST_K = 30.0;
 
-    private static final double FINEST_K = 0.05;
-    private static final double FARTHEST = 0.2;
-    private static final double FINEST = 0.0005;
+    static final double FINEST_K = 0.05;
+    static final double FARTHEST = 0.2;
+    static final double FINEST = 0.0005;
     /** The thinnest piece and the hottest bath that may be asked for. */
-    private static final double THINNEST = 0.003;
+    static final double THINNEST = 0.003;
 
     private static final double HOTTEST_C = 100.0;
 
@@ -60,8 +60,15 @@ final class MarginSearch {
         });
     }
 
+    /** Of a cook in water that other food cools too: a change of the bath is one of that water, and the other food stays as it is. */
+    static MarginSearch of(CookTask task, Trial trial, Terms terms, Course course) {
+        return new MarginSearch(task, trial, terms, task.body().across(), course);
+    }
+
     /** What the slowest-heating point of the slow corner goes through until a time [s], after a change. */
-    private interface Course {
+    interface Course {
+
+        /** Its history in a bath [C], of another size across [m], until a time [s]. */
         PointHistory slowest(double setpointC, double across, double until);
     }
 
@@ -93,7 +100,7 @@ final class MarginSearch {
     }
 
     /** Heating takes as long as nearly the square of the thickness (the power is that of a usual film). */
-    private static double thickerGuess(double slack, double across) {
+    static double thickerGuess(double slack, double across) {
         double growth = StrictMath.pow(Math.max(1.0 + slack, 0.1), 1.0 / 1.8);
         return Math.max(Math.abs(growth - 1.0) * across, FINEST);
     }
@@ -108,7 +115,7 @@ final class MarginSearch {
      * @param finest how closely it is found
      * @param slackOf zero or more where a change passes
      */
-    private static OptionalDouble boundary(
+    static OptionalDouble boundary(
             double unchanged, double guess, double farthest, double finest, DoubleUnaryOperator slackOf) {
         boolean met = unchanged >= 0.0;
         double direction = met ? 1.0 : -1.0;

@@ -114,7 +114,16 @@ public enum NoticeCode {
     /** Hours that some of it was below the growth limit at most. */
     FELL_BACK,
     TOXIN_NOT_UNDONE,
+    /** Hours asked for, hours needed. */
+    LOAD_READY_LATE,
+    /** Temperature in C before, temperature in C after. */
+    LOAD_COOL_THE_WATER,
+    /** Minutes. */
+    LOAD_HEATER_AT_LIMIT,
+    LOAD_WATER_NOT_COMPUTED,
     KEEP_UNDER_WATER,
     LOG_SHOWS_ONE_PLACE,
+    /** Random points at which a table was held against plans, the share of its range in percent that they may have missed. */
+    TABLE_CHECKED_NOT_PROVEN,
     ESTIMATE_NOT_GUARANTEE
 }

@@ -21,6 +21,7 @@ import dev.slowpoint.texture.TextureReading;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -126,6 +127,21 @@ final class Notices {
         List<Notice> found = all(cook, trial, terms, sequel);
         found.addAll(ReplanNotices.of(task, replanning, verdict));
         return mostSevereFirst(found, terms.knowledge());
+    }
+
+    /**
+     * The notices of a table, the most severe first: each once, with the values of the first end of its ranges that has it.
+     *
+     * @param ends notices of plans at the ends
+     * @param checks points at which the table was held against plans
+     * @param missedPercent share of the range that they may have missed
+     */
+    static List<Notice> of(List<List<Notice>> ends, int checks, double missedPercent, Knowledge knowledge) {
+        Map<NoticeCode, Notice> found = new EnumMap<>(NoticeCode.class);
+        ends.forEach(end -> end.forEach(notice -> found.putIfAbsent(notice.code(), notice)));
+        List<Notice> notices = new ArrayList<>(found.values());
+        notices.add(Notice.of(NoticeCode.TABLE_CHECKED_NOT_PROVEN, checks, missedPercent));
+        return mostSevereFirst(notices, knowledge);
     }
 
     private static List<Notice> all(CookTask task, Trial trial, Terms terms, Sequel.Found sequel) {

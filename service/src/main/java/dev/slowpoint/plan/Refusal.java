@@ -22,7 +22,10 @@ public final class Refusal extends RuntimeException {
 
     /** Refuses for at least one reason and says what would do instead. */
     public Refusal(List<Fault> faults, List<Alternative> alternatives) {
-        super(faults.isEmpty() ? "no fault" : faults.get(0).detail());
+        super(
+                faults.isEmpty()
+                        ? "no fault"
+                        : faults.get(0).code() + " at " + faults.get(0).pointer());
         if (faults.isEmpty()) {
             throw new IllegalArgumentException("a refusal without a fault says nothing");
         }
@@ -59,8 +62,8 @@ public final class Refusal extends RuntimeException {
      *
      * @param pointer place in the request, as a JSON pointer in URI-fragment form, for example {@code #/food/id}
      * @param code upper-case words joined by {@code _}, one of the problem catalogue
-     * @param detail one sentence for a person, with the numbers
-     * @param hint one sentence on what to do instead
+     * @param detail what to say of it, with the numbers
+     * @param hint what to say of what to do instead
      * @param value what was asked, as text
      * @param minimum least value that would have been answered, in {@code unit}
      * @param maximum greatest value that would have been answered, in {@code unit}
@@ -69,19 +72,19 @@ public final class Refusal extends RuntimeException {
     public record Fault(
             String pointer,
             String code,
-            String detail,
-            Optional<String> hint,
+            Phrase detail,
+            Optional<Phrase> hint,
             Optional<String> value,
             OptionalDouble minimum,
             OptionalDouble maximum,
             Optional<String> unit) {
 
-        /** A reason without numbers. */
-        public static Fault of(String pointer, String code, String detail) {
+        /** A reason, by the key of its sentence and what that names. */
+        public static Fault of(String pointer, String code, String key, Object... values) {
             return new Fault(
                     pointer,
                     code,
-                    detail,
+                    Phrase.of(key, values),
                     Optional.empty(),
                     Optional.empty(),
                     OptionalDouble.empty(),
@@ -89,9 +92,14 @@ public final class Refusal extends RuntimeException {
                     Optional.empty());
         }
 
-        /** The same reason with advice. */
-        public Fault withHint(String advice) {
-            return new Fault(pointer, code, detail, Optional.of(advice), value, minimum, maximum, unit);
+        /** The same reason at another place of the request. */
+        Fault at(String place) {
+            return new Fault(place, code, detail, hint, value, minimum, maximum, unit);
+        }
+
+        /** The same reason with advice, by the key of its sentence and what that names. */
+        public Fault withHint(String key, Object... values) {
+            return new Fault(pointer, code, detail, Optional.of(Phrase.of(key, values)), value, minimum, maximum, unit);
         }
 
         /** The same reason with what was asked. */

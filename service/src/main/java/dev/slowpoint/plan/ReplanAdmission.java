@@ -12,7 +12,6 @@ import dev.slowpoint.plan.SoFar.OutOfBath;
 import dev.slowpoint.plan.SoFar.SetpointChanged;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** What is refused of a cook under way before anything is computed: what cannot have been, and what nothing is known of. */
 final class ReplanAdmission {
@@ -58,10 +57,10 @@ final class ReplanAdmission {
     }
 
     private Fault inTheFuture(String pointer, double at) {
-        return Fault.of(pointer, "AFTER_NOW", "Told of a moment later than now.")
+        return Fault.of(pointer, "AFTER_NOW", "FAULT_AFTER_NOW")
                 .withValue(Double.toString(at))
                 .withMaximum(soFar.elapsed(), "s")
-                .withHint("All times are seconds from food in; elapsedS is now.");
+                .withHint("HINT_SECONDS_FROM_FOOD_IN");
     }
 
     private void events() {
@@ -78,21 +77,15 @@ final class ReplanAdmission {
             boolean backwards = event.over() < event.at();
             if (backwards || event.at() < before) {
                 faults.add(Fault.of(
-                                pointer,
-                                "EVENTS_NOT_IN_ORDER",
-                                backwards ? "It ends before it begins." : "It begins before the event in front of it.")
-                        .withHint("Send events in the order in which they began."));
+                                pointer, "EVENTS_NOT_IN_ORDER", backwards ? "FAULT_ENDS_BEFORE" : "FAULT_BEGINS_BEFORE")
+                        .withHint("HINT_IN_ORDER"));
             }
             before = event.at();
             boolean ofThePack = event instanceof Floated || event instanceof OutOfBath;
             if (event.at() < (ofThePack ? packBusy : waterBusy)) {
-                faults.add(Fault.of(
-                                pointer,
-                                "EVENTS_OVERLAP",
-                                ofThePack
-                                        ? "The pack cannot float and be out of the bath at once."
-                                        : "The heater is off, so nothing else can happen to the water before it is on.")
-                        .withHint("End the one before the other begins."));
+                faults.add(
+                        Fault.of(pointer, "EVENTS_OVERLAP", ofThePack ? "FAULT_FLOAT_AND_OUT" : "FAULT_HEATER_IS_OFF")
+                                .withHint("HINT_END_ONE"));
             }
             if (ofThePack) {
                 packBusy = Math.max(packBusy, event.over());
@@ -117,7 +110,8 @@ final class ReplanAdmission {
             faults.add(Fault.of(
                             pointer + "/foundC",
                             "FOUND_NOT_BELOW_BATH",
-                            "Water without heater does not stay at " + setpointC + " C or above.")
+                            "FAULT_FOUND_NOT_BELOW_BATH",
+                            Figures.temperature(setpointC))
                     .withValue(Double.toString(off.foundC().getAsDouble()))
                     .withMaximum(setpointC, "Cel"));
         }
@@ -125,35 +119,21 @@ final class ReplanAdmission {
 
     private void addedTo(String pointer) {
         if (soFar.bathLog().isEmpty() && task.cook().bath().vessel().isEmpty()) {
-            faults.add(Fault.of(
-                            pointer,
-                            "WATER_UNKNOWN",
-                            "What cold food does to the water is not known without its volume and heater, or a log of it.")
-                    .withHint("Send surroundings.bath.volumeL and heaterW, or soFar.bathLog."));
+            faults.add(Fault.of(pointer, "WATER_UNKNOWN", "FAULT_WATER_UNKNOWN").withHint("HINT_SEND_VOLUME"));
         }
     }
 
     private void flat(String pointer) {
         if (!(task.cook().body() instanceof Slab || task.cook().body() instanceof Brick)) {
-            faults.add(Fault.of(
-                            pointer,
-                            "ARRANGEMENT_NEEDS_FLAT",
-                            "Only a slab or a brick can float with one face out of the water.")
-                    .withHint("Describe the piece as a slab of its thickness, which is the slow side."));
+            faults.add(Fault.of(pointer, "ARRANGEMENT_NEEDS_FLAT", "FAULT_FLOAT_NEEDS_FLAT")
+                    .withHint("HINT_AS_SLAB"));
         }
         if (task.cook().arrangement().oneFaceBlocked()) {
-            faults.add(
-                    Fault.of(pointer, "NO_FACE_IN_WATER", "With one face blocked and the other in air no heat gets in.")
-                            .withHint("Turn the pack over, or push it under."));
+            faults.add(Fault.of(pointer, "NO_FACE_IN_WATER", "FAULT_NO_FACE_IN_WATER")
+                    .withHint("HINT_TURN_OR_PUSH"));
         }
         if (soFar.bathLog().isEmpty() && task.cook().bath().vessel().isPresent()) {
-            faults.add(
-                    Fault.of(
-                                    pointer,
-                                    "WATER_UNKNOWN",
-                                    "For a pack that floated the water is taken as told: at its setpoint, or by a log of it.")
-                            .withHint(
-                                    "Send soFar.bathLog, or leave volumeL and heaterW out if the water stood at its setpoint."));
+            faults.add(Fault.of(pointer, "WATER_UNKNOWN", "FAULT_FLOATED_WATER").withHint("HINT_SEND_LOG"));
         }
     }
 
@@ -183,25 +163,20 @@ final class ReplanAdmission {
                 faults.add(inTheFuture(READINGS + i + "/atS", reading.at()));
             }
             if (reading.at() <= before) {
-                faults.add(Fault.of(READINGS + i + "/atS", "EVENTS_NOT_IN_ORDER", "It is not after the reading before.")
-                        .withHint("Send readings in order of time, one at a moment."));
+                faults.add(Fault.of(READINGS + i + "/atS", "EVENTS_NOT_IN_ORDER", "FAULT_READINGS_ORDER")
+                        .withHint("HINT_READINGS_ORDER"));
             }
             before = reading.at();
             if (reading.coreC() > highestC + errorK || reading.coreC() < lowestC - errorK) {
                 Fault fault = Fault.of(
                                 READINGS + i + "/coreC",
                                 "READING_IMPOSSIBLE",
-                                String.format(
-                                        Locale.ROOT,
-                                        "No core can read %.1f C between a start and a bath of %.1f to %.1f C.",
-                                        reading.coreC(),
-                                        lowestC,
-                                        highestC))
+                                "FAULT_READING_IMPOSSIBLE",
+                                Figures.temperature(reading.coreC()),
+                                Figures.temperature(lowestC),
+                                Figures.temperature(highestC))
                         .withValue(Double.toString(reading.coreC()));
-                faults.add(fault.withHint(
-                        reading.coreC() == POWER_ON_C
-                                ? "Exactly 85.0 is a common sensor-fault value. Check the probe."
-                                : "Check the probe, the setpoint and the start temperature."));
+                faults.add(fault.withHint(reading.coreC() == POWER_ON_C ? "HINT_EXACTLY_85" : "HINT_CHECK_PROBE"));
             }
         }
     }

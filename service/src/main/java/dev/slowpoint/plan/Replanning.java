@@ -270,6 +270,14 @@ final class Replanning {
                 course(Corner.NOMINAL).track().atC(at));
     }
 
+    /** The water at a time [s from food in], nominal [C]. */
+    double waterC(double time) {
+        return trial.nominal()
+                .bath()
+                .map(water -> water.atC(time))
+                .orElseGet(() -> course(Corner.NOMINAL).track().atC(time));
+    }
+
     /** The times without heater. */
     List<Replan.Off> off() {
         List<Replan.Off> off = new ArrayList<>();

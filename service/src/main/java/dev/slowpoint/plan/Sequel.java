@@ -45,10 +45,10 @@ final class Sequel {
     /** Listeria in the food, 70 C for 2 min, from the floor of its table (UK FSA and ACMSF; FDA Table A-3). */
     static final String LISTERIA_LINE = "K-LM-UK";
 
-    private static final double LISTERIA_FLOOR_C = 60.0;
+    static final double LISTERIA_FLOOR_C = 60.0;
 
     /** Decimal reductions of Listeria that keeping, and a kill step, ask for (UK FSA; FDA Table A-3). */
-    private static final double LISTERIA_TARGET_LOG10 = 6.0;
+    static final double LISTERIA_TARGET_LOG10 = 6.0;
 
     /** Growth of C. perfringens that is still accepted (9 CFR 318.17(a)(2)), and what is broken beyond it. */
     private static final double ACCEPTED_GROWTH_LOG10 = 1.0;

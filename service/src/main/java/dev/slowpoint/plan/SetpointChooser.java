@@ -49,11 +49,9 @@ final class SetpointChooser {
         }
         DonenessRange range = task.food()
                 .doneness()
-                .orElseThrow(() -> new Refusal(Refusal.Fault.of(
-                                "#/surroundings/bath/setpointC",
-                                "SETPOINT_NEEDED",
-                                "No usual temperature is known for this food, so none can be recommended.")
-                        .withHint("Give setpointC or target.coreC.")));
+                .orElseThrow(() -> new Refusal(
+                        Refusal.Fault.of("#/surroundings/bath/setpointC", "SETPOINT_NEEDED", "FAULT_SETPOINT_NEEDED")
+                                .withHint("HINT_GIVE_SETPOINT")));
         double highC = Math.min(Math.min(range.highC() + BEYOND_K, HOTTEST_C), BoilingPoint.atC(task.altitude()) - 1.0);
         for (double setpointC = range.lowC(); setpointC <= highC; setpointC += STEP_K) {
             Optional<Trial> trial = fitting(setpointC);
@@ -65,9 +63,10 @@ final class SetpointChooser {
         throw new Refusal(Refusal.Fault.of(
                         "#/surroundings/bath/setpointC",
                         "NO_SETPOINT_FITS",
-                        "No bath from " + range.lowC() + " to " + highC
-                                + " C makes this piece safe within its texture window.")
-                .withHint("Take a thinner piece, another purpose, or give setpointC to see why."));
+                        "FAULT_NO_SETPOINT_FITS",
+                        Figures.temperature(range.lowC()),
+                        Figures.temperature(highC))
+                .withHint("HINT_TAKE_THINNER"));
     }
 
     /** A bath so close to the floor of a rule that the wait for it is longer than the heating itself. */

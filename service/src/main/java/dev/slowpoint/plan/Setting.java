@@ -12,6 +12,9 @@ import dev.slowpoint.heat.StandIn;
 import dev.slowpoint.heat.StartField;
 import dev.slowpoint.heat.Surroundings;
 import dev.slowpoint.heat.TemperatureHistory;
+import dev.slowpoint.heat.WaterLine;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
@@ -180,6 +183,38 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
     /** A stage in water of a temperature [C] that needs no vessel to keep it, for a time [s]. */
     Stage inWater(double waterC, double duration) {
         return immersion.inWater(new Surroundings(waterC, bath.filmCoefficient()), duration);
+    }
+
+    /** The stages in water whose temperature runs along straight lines, from its beginning to its end. */
+    Programme along(WaterLine water) {
+        List<Stage> stages = new ArrayList<>();
+        for (int i = 1; i < water.times().length; i++) {
+            double duration = water.times()[i] - water.times()[i - 1];
+            double fromC = water.temperaturesC()[i - 1];
+            double toC = water.temperaturesC()[i];
+            if (duration > 0.0) {
+                Stage stage = inWater(fromC, duration);
+                stages.add(fromC == toC ? stage : stage.rampingTo(toC));
+            }
+        }
+        return new Programme(stages);
+    }
+
+    /** How fast it follows the water, as one lump behind its resistance would [1/s]; a rough number. */
+    double followingRate() {
+        StandIn piece = standIn(Programme.of(inWater(bath.temperatureC(), 1.0)));
+        double conductivity = material.conductivity(Math.max(bath.temperatureC(), material.smoothAboveC()));
+        double inside = 1.0 / (piece.shapeExponent() + 3.0);
+        return conductivity
+                * (piece.shapeExponent() + 1.0)
+                / (piece.reach() * piece.reach() * heatPerKelvin() * (1.0 / piece.biot() + inside));
+    }
+
+    /** Heat that it takes up per volume and kelvin on the way from its start to the bath [J/m3K]. */
+    double heatPerKelvin() {
+        double startC = Math.min(start.coreC(), start.surfaceC());
+        double bathC = Math.max(bath.temperatureC(), startC + 1.0);
+        return (material.enthalpy(bathC) - material.enthalpy(startC)) / (bathC - startC);
     }
 
     /** The same with another film coefficient [W/m2K]. */

@@ -43,6 +43,11 @@ record Terms(
         return new ReadingError(edge ? errorK + 2.0 * EDGE_K : errorK);
     }
 
+    /** The same asking for other things, as the rule does of another purpose. */
+    Terms asking(List<Requirement> others) {
+        return new Terms(knowledge, materials, rule, others, errorK, softening);
+    }
+
     /** The limits that count for the rule. */
     RuleLimits limits() {
         return knowledge.safety().limits(rule.id());

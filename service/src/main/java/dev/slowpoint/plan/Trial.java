@@ -29,7 +29,10 @@ import java.util.Optional;
  * @param requirements of the rule
  * @param reading texture of the nominal corner, if modelled
  * @param times milestones
+ * @param warmUpUsedUp when the slow corner has been in the warm-up range for as long as it may [s]; infinity where it
+ *     leaves it in time
  * @param takeOut when to take it out
+ * @param exposed when the slow corner has been in the warm-up range for as long as it may [s]; infinity if never
  * @param judgedAt the time judged [s]
  * @param worst judgement of the slow corner at that time, the reading error taken off
  * @param central judgement of the nominal corner at that time, for information
@@ -45,7 +48,9 @@ record Trial(
         List<Requirement> requirements,
         Optional<TextureReading> reading,
         Times times,
+        double warmUpUsedUp,
         TakeOut takeOut,
+        double exposed,
         double judgedAt,
         Judgement worst,
         Judgement central,
@@ -155,7 +160,9 @@ record Trial(
                 requirements,
                 readings.map(Readings::nominal),
                 times,
+                limit,
                 takeOut,
+                limit,
                 judgedAt,
                 worst,
                 judge.judge(requirements, nominalCore, judgedAt, centralCase),

@@ -79,6 +79,46 @@ class BadRequestSweepTest extends HttpTest {
                                 {"event":"outOfBath","fromS":1500,"untilS":1600,"place":"fridge","temperatureC":5}],
                       "coreReadings":[{"atS":8000,"coreC":55,"errorK":0.5}]}}""";
 
+    private static final String WINDOW = """
+            {"parameterSet":"2026.1","food":{"id":"pork-loin","form":"intact"},
+             "geometry":{"shape":"slab","thicknessMm":45,"arrangement":{}},
+             "start":{"temperatureC":4},"surroundings":{"bath":{"setpointC":60,"stirring":"still"},"altitudeM":300},
+             "target":{"purpose":"serve","serveAfterS":12000},"eater":"general","rule":"us-fsis-2021",
+             "tolerances":{"thicknessMm":2},"pack":{"salted":true},
+             "lowestSetpointC":58,"highestSetpointC":62,"stepK":2,"availableS":20000,"momentToleranceS":120}""";
+
+    private static final String LOAD = """
+            {"parameterSet":"2026.1","items":[
+               {"id":"pork","count":2,"food":{"id":"pork-loin","form":"intact"},
+                "geometry":{"shape":"slab","thicknessMm":45,"massG":400,"arrangement":{}},
+                "start":{"temperatureC":4},"target":{"purpose":"serve","coreC":60},
+                "tolerances":{"thicknessMm":2},"pack":{"salted":true}},
+               {"id":"beef.2","food":{"id":"beef-chuck"},"geometry":{"shape":"slab","thicknessMm":45,"massG":900},
+                "start":{"surfaceC":3,"coreC":4}}],
+             "surroundings":{"bath":{"volumeL":20,"heaterW":900,"stirring":"still"},"altitudeM":300},
+             "serveAfterS":14400,"eater":"general","rule":"us-fsis-2021"}""";
+
+    private static final String SHEET = """
+            {"sheet":{"parameterSet":"2026.1",
+                      "surroundings":{"bath":{"setpointC":60,"stirring":"still"},"altitudeM":300},
+                      "target":{"purpose":"keep"},"eater":"general","rule":"us-fsis-2021","tolerances":{"thicknessMm":2},
+                      "cards":["fridge","reheat"],"chillIn":"iceWater","storeC":4,"fridgeC":4,"freezerC":-18,
+                      "displayUnits":"us"},
+             "portions":[{"id":"K-1","food":{"id":"pork-loin","form":"intact"},
+                          "geometry":{"shape":"slab","thicknessMm":45,"arrangement":{}},
+                          "thicknessSpreadMm":3,"start":{"temperatureC":4},"pack":{"salted":true}},
+                         {"id":"K-2","food":{"id":"trout"},"geometry":{"shape":"cylinder","diameterMm":25},
+                          "measuredMm":[24,25,26,27,28],"start":{"temperatureC":4}}]}""";
+
+    private static final String TABLE = """
+            {"parameterSet":"2026.1","food":{"id":"pork-loin","form":"intact"},
+             "geometry":{"shape":"brick","widthMm":90,"lengthMm":180,"arrangement":{}},
+             "thickness":{"fromMm":20,"toMm":40},"setpoint":{"fromC":58,"toC":62},"start":{"fromC":2,"toC":6},
+             "surroundings":{"bath":{"stirring":"still"},"altitudeM":300},
+             "target":{"purpose":"serve","coreC":57,"withinK":0.5},"eater":"general","rule":"us-fsis-2021",
+             "tolerances":{"thicknessMm":2},"pack":{"salted":true},
+             "quantities":["safe","goodUntil"],"withinPercent":5,"longestBytes":2048,"sentences":false}""";
+
     /** Enough to make any list too long. */
     private static final int MANY = 40;
 
@@ -121,6 +161,7 @@ class BadRequestSweepTest extends HttpTest {
     private static final Set<String> BEYOND_THE_SCHEMA = Set.of(
             "ONE_OF_REQUIRED",
             "COMPANION_MISSING",
+            "RANGE_REVERSED",
             "FIELDS_EXCLUDE_EACH_OTHER",
             "SIZE_MISSING",
             "SIZE_NOT_OF_SHAPE",
@@ -131,6 +172,7 @@ class BadRequestSweepTest extends HttpTest {
             "LENGTHS_DIFFER",
             "TIMES_NOT_ASCENDING",
             "TIMES_NOT_RISING",
+            "IDS_NOT_UNIQUE",
             "DUPLICATE_FIELD");
 
     private final Random random = new Random(SEED);
@@ -141,6 +183,10 @@ class BadRequestSweepTest extends HttpTest {
         refusedExactlyByTheContract(CHILL, ChillPlanRequest.class);
         refusedExactlyByTheContract(LOG, LogReviewRequest.class);
         refusedExactlyByTheContract(REPLAN, ReplanRequest.class);
+        refusedExactlyByTheContract(WINDOW, ProcessWindowRequest.class);
+        refusedExactlyByTheContract(LOAD, LoadPlanRequest.class);
+        refusedExactlyByTheContract(SHEET, PortionSheetRequest.class);
+        refusedExactlyByTheContract(TABLE, LookupTableRequest.class);
     }
 
     private void refusedExactlyByTheContract(String full, Class<? extends Record> type) {
@@ -171,7 +217,7 @@ class BadRequestSweepTest extends HttpTest {
             RequestReader.read(body, wire, type);
             return List.of();
         } catch (RequestRefused e) {
-            return e.faults().stream().map(Fault::code).toList();
+            return e.faults().stream().map(fault -> fault.code().name()).toList();
         }
     }
 
@@ -180,9 +226,10 @@ class BadRequestSweepTest extends HttpTest {
         for (int i = 0; i < REQUESTS / 10; i++) {
             String type = random.nextBoolean() ? JSON : CBOR;
             int which = random.nextInt(10);
-            String full = which > 2 ? FULL : List.of(CHILL, LOG, REPLAN).get(which);
-            String operation =
-                    which > 2 ? PLANS : List.of(CHILLS, LOGS, REPLANS).get(which);
+            List<String> fulls = List.of(CHILL, LOG, REPLAN, WINDOW, LOAD, SHEET, TABLE);
+            List<String> paths = List.of(CHILLS, LOGS, REPLANS, WINDOWS, LOADS, SHEETS, TABLES);
+            String full = which >= fulls.size() ? FULL : fulls.get(which);
+            String operation = which >= paths.size() ? PLANS : paths.get(which);
             byte[] body = damagedBytes(type.equals(CBOR) ? cbor(full) : full.getBytes(StandardCharsets.UTF_8));
             assertNamed(http().contentType(type).accept(type).body(body).post(operation), body);
         }

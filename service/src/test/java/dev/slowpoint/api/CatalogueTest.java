@@ -37,7 +37,9 @@ class CatalogueTest extends HttpTest {
         String tag = first.header("ETag");
         assertThat(tag).matches("\"[0-9a-f]{24}\"");
         assertThat(first.header("Cache-Control")).isEqualTo("max-age=3600");
-        assertThat(first.header("Vary")).isEqualTo("Accept, Accept-Encoding");
+        assertThat(String.join(",", first.headers().getValues("Vary")).split("[, ]+", -1))
+                .as("one field or several")
+                .contains("Accept", "Accept-Encoding");
         assertThat(first.header("Content-Length")).isEqualTo(Integer.toString(first.asByteArray().length));
 
         for (String known : List.of(tag, "\"other\", " + tag, "W/" + tag)) {

@@ -66,6 +66,26 @@ class ExamplesTest extends HttpTest {
         assertThat(Files.readString(answer)).isEqualTo(real);
     }
 
+    @ParameterizedTest
+    @MethodSource("requests")
+    void an_example_picture_is_the_real_one(Path request) throws IOException {
+        String name = request.getFileName().toString();
+        Path picture = EXAMPLES.resolve(name.replace(".request.json", ".svg"));
+        Response response = http().contentType(JSON)
+                .accept("image/svg+xml")
+                .body(Files.readString(request))
+                .post(operation(name));
+        if (response.statusCode() == 406) {
+            assertThat(picture).as("the service draws none").doesNotExist();
+            return;
+        }
+        assertThat(response.statusCode()).as(response.asString()).isEqualTo(200);
+        if (WRITE) {
+            Files.write(picture, response.asByteArray());
+        }
+        assertThat(Files.readString(picture)).isEqualTo(response.asString());
+    }
+
     @Test
     void the_readme_shows_the_real_answer_to_the_request_it_shows() throws IOException {
         String text = Files.readString(README);

@@ -193,6 +193,170 @@ class GoodRequestSweepTest extends HttpTest {
         assertThat(planned).isGreaterThan(REQUESTS / 10);
     }
 
+    @Test
+    void every_window_that_keeps_the_contract_is_answered_or_refused_by_name() {
+        int answered = 0;
+        for (int i = 0; i < REQUESTS / 5; i++) {
+            Map<String, Object> asked = request();
+            asked.remove("then");
+            asked.remove("target");
+            asked.put("surroundings", Map.of("bath", Map.of("stirring", pick(List.of("pumped", "still")))));
+            double lowestC = between(40.0, 80.0);
+            asked.put("lowestSetpointC", lowestC);
+            asked.put("highestSetpointC", lowestC + between(0.0, 15.0));
+            asked.put("stepK", between(0.5, 5.0));
+            if (random.nextBoolean()) {
+                asked.put("availableS", 60 + random.nextInt(100_000));
+            }
+            String request = WRITER.writeValueAsString(asked);
+            Response response = http().contentType(JSON).body(request).post(WINDOWS);
+            assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            JsonNode answer = READER.readTree(response.asByteArray());
+            if (response.statusCode() == 200) {
+                answered++;
+                assertThat(answer.has("recommended")).as(request).isNotEqualTo(answer.has("closed"));
+                assertThat(answer.at("/region").isEmpty()).as(request).isEqualTo(answer.has("closed"));
+                if (answer.has("recommended")) {
+                    assertThat(answer.at("/recommended/inside").asBoolean())
+                            .as(request)
+                            .isTrue();
+                    assertThat(answer.at("/recommended/spareTolerances").asDouble())
+                            .as(request)
+                            .isBetween(0.0, 10.0);
+                }
+            } else {
+                for (JsonNode fault : answer.at("/errors")) {
+                    assertThat(ProblemCode.find(fault.at("/code").asString()))
+                            .as(request)
+                            .isPresent();
+                }
+            }
+        }
+        assertThat(answered).isGreaterThan(REQUESTS / 20);
+    }
+
+    @Test
+    void every_table_that_keeps_the_contract_is_answered_or_refused_by_name() {
+        int tabulated = 0;
+        for (int i = 0; i < REQUESTS / 25; i++) {
+            Map<String, Object> body = table();
+            String request = WRITER.writeValueAsString(body);
+            String accept = pick(List.of(JSON, CBOR, "text/csv"));
+            Response response =
+                    http().contentType(JSON).accept(accept).body(request).post(TABLES);
+            assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            if (response.statusCode() == 200) {
+                tabulated++;
+                assertThat(response.asByteArray().length).as(request).isLessThanOrEqualTo((Integer)
+                        body.get("longestBytes"));
+            } else {
+                for (JsonNode fault : READER.readTree(response.asByteArray()).at("/errors")) {
+                    assertThat(ProblemCode.find(fault.at("/code").asString()))
+                            .as(request)
+                            .isPresent();
+                }
+            }
+        }
+        assertThat(tabulated).isPositive();
+    }
+
+    private Map<String, Object> table() {
+        Map<String, Object> request = new LinkedHashMap<>();
+        request.put("food", Map.of("id", pick(FOODS).id()));
+        double thinnest = between(5.0, 40.0);
+        double thickest = thinnest + between(0.0, 30.0);
+        String shape = pick(List.of("slab", "brick", "cylinder", "sphere", "egg"));
+        Map<String, Object> geometry = new LinkedHashMap<>();
+        geometry.put("shape", shape);
+        if (shape.equals("brick")) {
+            geometry.put("widthMm", between(thickest, 200.0));
+        }
+        if (shape.equals("brick") || (shape.equals("cylinder") && random.nextBoolean())) {
+            geometry.put("lengthMm", between(thickest, 300.0));
+        }
+        request.put("geometry", geometry);
+        request.put("thickness", Map.of("fromMm", thinnest, "toMm", thickest));
+        double coolest = between(45.0, 85.0);
+        request.put("setpoint", Map.of("fromC", coolest, "toC", coolest + between(0.0, 5.0)));
+        double coldest = random.nextInt(5) == 0 ? between(-30.0, 0.0) : between(1.0, 8.0);
+        request.put("start", Map.of("fromC", coldest, "toC", coldest + between(0.0, 5.0)));
+        request.put("eater", pick(List.of("general", "vulnerable")));
+        request.put("withinPercent", between(3.0, 20.0));
+        request.put("longestBytes", 2000 + random.nextInt(20_000));
+        return request;
+    }
+
+    @Test
+    void every_load_that_keeps_the_contract_is_planned_or_refused_by_name() {
+        int planned = 0;
+        for (int i = 0; i < REQUESTS / 2; i++) {
+            String request = WRITER.writeValueAsString(load());
+            Response response = http().contentType(JSON).body(request).post(LOADS + "?include=curve");
+            assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            JsonNode answer = READER.readTree(response.asByteArray());
+            if (response.statusCode() == 200) {
+                planned++;
+                boolean apart = answer.at("/schedule").asString().equals("apart");
+                assertThat(answer.has("readyAtS")).as(request).isNotEqualTo(apart);
+                assertThat(answer.at("/conflicts").isEmpty()).as(request).isNotEqualTo(apart);
+                for (JsonNode item : answer.at("/items")) {
+                    JsonNode out = item.at("/takeOut");
+                    if (!apart) {
+                        assertThat(item.at("/safety/verdict").asString())
+                                .as(request)
+                                .isNotEqualTo("notMet");
+                        assertThat(out.at("/bestS").asInt())
+                                .as(request)
+                                .isLessThanOrEqualTo(answer.at("/readyAtS").asInt());
+                    }
+                    rising(out.at("/earliestS"), out.at("/bestS"), request);
+                    rising(out.at("/bestS"), out.at("/latestS"), request);
+                }
+            } else {
+                for (JsonNode fault : answer.at("/errors")) {
+                    assertThat(ProblemCode.find(fault.at("/code").asString()))
+                            .as(request)
+                            .isPresent();
+                }
+            }
+        }
+        assertThat(planned).isGreaterThan(REQUESTS / 20);
+    }
+
+    private Map<String, Object> load() {
+        boolean told = random.nextBoolean();
+        List<Map<String, Object>> items = new ArrayList<>();
+        for (int n = 2 + random.nextInt(random.nextInt(8) == 0 ? 11 : 2); items.size() < n; ) {
+            Map<String, Object> item = request();
+            item.keySet().retainAll(List.of("food", "geometry", "start", "tolerances", "pack"));
+            if (told) {
+                double size = between(5.0, 80.0);
+                item.put("geometry", Map.of("shape", "slab", "thicknessMm", size, "massG", between(20.0, 3000.0)));
+            }
+            item.put("id", "item-" + items.size());
+            item.put("count", random.nextInt(10) == 0 ? 500 : 1 + random.nextInt(5));
+            if (random.nextInt(3) == 0) {
+                item.put("target", Map.of("coreC", between(45.0, 85.0)));
+            }
+            items.add(item);
+        }
+        Map<String, Object> bath = new LinkedHashMap<>();
+        if (random.nextBoolean()) {
+            bath.put("setpointC", between(50.0, 90.0));
+        }
+        if (told) {
+            vessel(bath);
+            bath.remove("otherLoadG");
+        }
+        Map<String, Object> request = new LinkedHashMap<>();
+        request.put("items", items);
+        request.put("surroundings", Map.of("bath", bath));
+        if (random.nextInt(3) == 0) {
+            request.put("serveAfterS", 60 + random.nextInt(random.nextInt(4) == 0 ? 345_541 : 30_000));
+        }
+        return request;
+    }
+
     private Map<String, Object> replan() {
         Map<String, Object> request = request();
         request.remove("then");

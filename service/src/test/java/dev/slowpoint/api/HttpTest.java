@@ -26,6 +26,10 @@ public abstract class HttpTest {
     protected static final String CHILLS = "/v1/chill-plans";
     protected static final String LOGS = "/v1/log-reviews";
     protected static final String REPLANS = "/v1/replans";
+    protected static final String WINDOWS = "/v1/process-windows";
+    protected static final String LOADS = "/v1/load-plans";
+    protected static final String SHEETS = "/v1/portion-sheets";
+    protected static final String TABLES = "/v1/lookup-tables";
     protected static final String JSON = "application/json";
     protected static final String CBOR = "application/cbor";
     protected static final String PROBLEM = "application/problem+json";
@@ -75,7 +79,9 @@ public abstract class HttpTest {
 
     /** Where an example of that file name is sent. */
     protected static String operation(String example) {
-        return "/v1/" + example.replaceAll("-(plan|review)-.*", "-$1s").replaceAll("^replan-.*", "replans");
+        return "/v1/"
+                + example.replaceAll("-(plan|review|window|sheet|table)-.*", "-$1s")
+                        .replaceAll("^replan-.*", "replans");
     }
 
     protected static JsonNode tree(byte[] body, String type) {

@@ -105,7 +105,8 @@ class ListReadingTest {
         RequestRefused refused = catchThrowableOfType(RequestRefused.class, () -> read(body, Wire.JSON));
         assertThat(refused.faults()).hasSize(1);
         Fault fault = refused.faults().get(0);
-        assertThat(fault.detail()).isEqualTo("pieces has 500 items, but must have between 1 and 3.");
+        assertThat(new Languages().english().of(fault.detail()))
+                .isEqualTo("pieces has 500 items, but must have between 1 and 3.");
         assertThat(fault.value()).isEqualTo("500");
         assertThat(fault.minimum()).isEqualTo(1.0);
         assertThat(fault.maximum()).isEqualTo(3.0);
@@ -120,7 +121,7 @@ class ListReadingTest {
             byte[] cut = Arrays.copyOf(whole, length);
             RequestRefused refused =
                     catchThrowableOfType(RequestRefused.class, () -> RequestReader.read(cut, Wire.CBOR, Tray.class));
-            assertThat(refused.faults().get(0).code()).isEqualTo("MALFORMED_BODY");
+            assertThat(refused.faults().get(0).code()).isEqualTo(ProblemCode.MALFORMED_BODY);
         }
     }
 

@@ -98,7 +98,12 @@ class OpenApiTest extends HttpTest {
                         .containsExactlyInAnyOrderElementsOf(
                                 switch (name) {
                                     case "reviewLog" -> List.of(JSON, CBOR, "text/html;charset=UTF-8");
-                                    case "planCook" -> List.of(JSON, CBOR, "image/svg+xml");
+                                    case "planWindow" -> List.of(JSON, CBOR, "image/svg+xml", "text/csv");
+                                    case "planPortions" ->
+                                        List.of(JSON, CBOR, "image/svg+xml", "text/csv", "application/x-ndjson");
+                                    case "planCook", "planAnew", "planChill", "planLoad" ->
+                                        List.of(JSON, CBOR, "image/svg+xml");
+                                    case "planTable" -> List.of(JSON, CBOR, "text/csv");
                                     default -> List.of(JSON, CBOR);
                                 });
                 for (String status : List.of("400", "406", "500", "503")) {
@@ -119,6 +124,10 @@ class OpenApiTest extends HttpTest {
                         "/v1/chill-plans",
                         "/v1/log-reviews",
                         "/v1/replans",
+                        "/v1/process-windows",
+                        "/v1/load-plans",
+                        "/v1/portion-sheets",
+                        "/v1/lookup-tables",
                         "/v1/foods",
                         "/v1/foods/{id}",
                         "/v1/rules",
@@ -253,7 +262,23 @@ class OpenApiTest extends HttpTest {
     void every_example_keeps_the_contract_and_is_planned(Path file) throws IOException {
         byte[] body = Files.readAllBytes(file);
         String operation = operation(file.getFileName().toString());
-        String schema = Map.of(PLANS, "CookPlan", CHILLS, "ChillPlan", LOGS, "LogReview", REPLANS, "Replan")
+        String schema = Map.of(
+                        PLANS,
+                        "CookPlan",
+                        CHILLS,
+                        "ChillPlan",
+                        LOGS,
+                        "LogReview",
+                        REPLANS,
+                        "Replan",
+                        WINDOWS,
+                        "ProcessWindow",
+                        LOADS,
+                        "LoadPlan",
+                        SHEETS,
+                        "PortionSheet",
+                        TABLES,
+                        "LookupTable")
                 .get(operation);
         assertValid(schema + "Request", READER.readTree(body));
         Response response = http().contentType(JSON).body(body).post(operation);
@@ -265,7 +290,7 @@ class OpenApiTest extends HttpTest {
     @Test
     void the_contract_shows_every_example() throws IOException {
         int shown = 0;
-        for (String operation : List.of(PLANS, CHILLS, LOGS, REPLANS)) {
+        for (String operation : List.of(PLANS, CHILLS, LOGS, REPLANS, WINDOWS, LOADS, SHEETS, TABLES)) {
             shown += contract()
                     .at("/paths/" + operation.replace("/", "~1")
                             + "/post/requestBody/content/application~1json/examples")

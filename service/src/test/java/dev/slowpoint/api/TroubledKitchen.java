@@ -32,9 +32,9 @@ class TroubledKitchen {
         }
         if (UNLISTED_REFUSAL.equals(id)) {
             throw new Refusal(List.of(
-                    Refusal.Fault.of("#/surroundings/bath/setpointC", "NOT_IN_THE_CATALOGUE", "Too cool.")
+                    Refusal.Fault.of("#/surroundings/bath/setpointC", "NOT_IN_THE_CATALOGUE", "FAULT_BATH_TOO_COOL")
                             .withMinimum(54.0, "Cel"),
-                    Refusal.Fault.of("#/start/temperatureC", "START_TOO_WARM", "Too warm.")
+                    Refusal.Fault.of("#/start/temperatureC", "START_TOO_WARM", "FAULT_START_TOO_WARM", 25)
                             .withMaximum(20.0, "Cel")));
         }
     }

@@ -28,7 +28,7 @@ public class WireBenchmark {
 
     private final CookPlanner planner =
             new CookPlanner(ParameterSets.released().current().knowledge());
-    private final Sentences sentences = new Sentences();
+    private final Sentences sentences = new Languages().english();
     private final byte[] body =
             Objects.requireNonNull(new Examples().requests("cook-plan").get("pork-loin"));
     private final CookPlanRequest request = RequestReader.read(body, Wire.JSON, CookPlanRequest.class);

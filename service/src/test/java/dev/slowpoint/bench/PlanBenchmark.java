@@ -12,6 +12,10 @@ import dev.slowpoint.plan.CookPlan;
 import dev.slowpoint.plan.CookPlanner;
 import dev.slowpoint.plan.CookTask;
 import dev.slowpoint.plan.Detail;
+import dev.slowpoint.plan.LoadPlan;
+import dev.slowpoint.plan.LoadTask;
+import dev.slowpoint.plan.ProcessWindow;
+import dev.slowpoint.plan.ProcessWindowTask;
 import dev.slowpoint.plan.Stirring;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Purpose;
@@ -72,13 +76,58 @@ public class PlanBenchmark {
         return planner.plan(task(4.0, new Brick(0.045, 0.09, 0.15)), Set.of(Detail.UNCERTAINTY));
     }
 
+    /** Three foods in one bath that stands at its setpoint. */
+    @Benchmark
+    public LoadPlan threeFoods() {
+        return planner.load(load(Optional.empty()), Set.of());
+    }
+
+    /** The same in 20 L with 1200 W, all in one water. */
+    @Benchmark
+    public LoadPlan threeFoodsInOneWater() {
+        return planner.load(
+                load(Optional.of(new CookTask.Vessel(
+                        0.02,
+                        1200.0,
+                        OptionalDouble.empty(),
+                        0.8,
+                        true,
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty()))),
+                Set.of());
+    }
+
+    /** Pork loin, 45 mm and 30 mm, and chicken breast, 30 mm. */
+    private LoadTask load(Optional<CookTask.Vessel> vessel) {
+        return new LoadTask(
+                List.of(
+                        new LoadTask.Item("a", task("pork-loin", 4.0, new Slab(0.045), OptionalDouble.empty(), vessel)),
+                        new LoadTask.Item("b", task("pork-loin", 4.0, new Slab(0.03), OptionalDouble.empty(), vessel)),
+                        new LoadTask.Item(
+                                "c", task("chicken-breast", 4.0, new Slab(0.03), OptionalDouble.empty(), vessel))),
+                OptionalDouble.empty());
+    }
+
+    /** The process window of the first, over its usual range. */
+    @Benchmark
+    public ProcessWindow window() {
+        OptionalDouble usual = OptionalDouble.empty();
+        return planner.window(ProcessWindowTask.of(task(4.0), usual, usual, usual, usual, usual));
+    }
+
     private CookTask task(double startC) {
         return task(startC, new Slab(0.045));
     }
 
     private CookTask task(double startC, Body body) {
+        return task("pork-loin", startC, body, OptionalDouble.of(60.0), Optional.empty());
+    }
+
+    private CookTask task(
+            String food, double startC, Body body, OptionalDouble setpointC, Optional<CookTask.Vessel> vessel) {
         return new CookTask(
-                planner.knowledge().catalogue().find("pork-loin").orElseThrow(),
+                planner.knowledge().catalogue().find(food).orElseThrow(),
                 Form.INTACT,
                 Condition.RAW,
                 OptionalDouble.empty(),
@@ -87,7 +136,7 @@ public class PlanBenchmark {
                 Arrangement.FREE,
                 StartField.uniform(startC),
                 Optional.empty(),
-                new CookTask.Bath(OptionalDouble.of(60.0), Stirring.PUMPED, Optional.empty()),
+                new CookTask.Bath(setpointC, Stirring.PUMPED, vessel),
                 0.0,
                 new CookTask.Target(
                         Purpose.SERVE, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty()),

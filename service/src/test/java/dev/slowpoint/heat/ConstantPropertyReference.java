@@ -93,7 +93,8 @@ public final class ConstantPropertyReference {
                 false,
                 new double[] {duration},
                 Optional.empty(),
-                NO_ACCOUNT);
+                NO_ACCOUNT,
+                new HeatTaken(times, new double[times.length], new double[times.length]));
     }
 
     /** A body of even temperature that follows straight lines; for holds and ramps. */
@@ -123,7 +124,8 @@ public final class ConstantPropertyReference {
                 false,
                 new double[] {t[samples - 1]},
                 Optional.empty(),
-                NO_ACCOUNT);
+                NO_ACCOUNT,
+                new HeatTaken(t, new double[t.length], new double[t.length]));
     }
 
     /** A body of even temperature held at it. */

@@ -22,6 +22,12 @@ class MetricsTest extends HttpTest {
                 .post(PLANS);
         http().contentType(JSON).body("{}").post(PLANS);
         http().contentType(JSON).body(WARM_PORK).post(CHILLS);
+        http().contentType(JSON).body(PORK).post(WINDOWS);
+        http().contentType(JSON)
+                .body("{\"food\":{\"id\":\"pork-loin\"},\"geometry\":{\"shape\":\"slab\"},"
+                        + "\"thickness\":{\"fromMm\":20,\"toMm\":25},\"setpoint\":{\"fromC\":60,\"toC\":60},"
+                        + "\"start\":{\"fromC\":4,\"toC\":4},\"withinPercent\":20}")
+                .post(TABLES);
         http().contentType("text/csv")
                 .body("timeS,temperatureC\n0,60\n60,60\n")
                 .post(LOGS + "?food=pork-loin&place=bath");
@@ -37,6 +43,8 @@ class MetricsTest extends HttpTest {
                 "slowpoint_plans_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\",verdict=\"met\"}",
                 "slowpoint_reviews_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\",verdict=\"notApplicable\"}",
                 "slowpoint_chills_total{group=\"pork\",kept=\"true\",parameter_set=\"2026.1\",service=\"slowpoint\"}",
+                "slowpoint_windows_total{group=\"pork\",open=\"true\",parameter_set=\"2026.1\",service=\"slowpoint\"}",
+                "slowpoint_tables_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\"}",
                 "slowpoint_warnings_total{code=\"FROM_FROZEN\",service=\"slowpoint\"}",
                 "slowpoint_refused_total{code=\"MISSING_FIELD\",service=\"slowpoint\"}",
                 "slowpoint_solver_seconds_count{service=\"slowpoint\"}",

@@ -189,7 +189,13 @@ class NoticesTest {
     void every_notice_has_such_a_test_or_stands_always() {
         Set<NoticeCode> tried = EnumSet.copyOf(ALWAYS);
         tried.addAll(LogReviewTest.TRIED);
-        Stream.of(triggers(), BathNoticesTest.triggers(), FoodNoticesTest.triggers(), ReplanNoticesTest.triggers())
+        tried.addAll(LookupTableTest.TRIED);
+        Stream.of(
+                        triggers(),
+                        BathNoticesTest.triggers(),
+                        FoodNoticesTest.triggers(),
+                        ReplanNoticesTest.triggers(),
+                        LoadNoticesTest.triggers())
                 .flatMap(rows -> rows)
                 .forEach(t -> tried.add((NoticeCode) t.get()[0]));
         assertThat(tried).containsExactlyInAnyOrder(NoticeCode.values());
