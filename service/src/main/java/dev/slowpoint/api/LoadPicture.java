@@ -123,8 +123,9 @@ final class LoadPicture {
         }
         double room = Math.max(1.0, 0.12 * (hottest - coldest));
         Axis temperature = new Axis(coldest - room, hottest + 1.5 * room, top + PLOT, top);
-        for (int mark : temperature.temperatures(6)) {
-            double y = temperature.at(mark);
+        Axis shown = words.shown(temperature);
+        for (int mark : shown.temperatures(6)) {
+            double y = shown.at(mark);
             drawing.line("rule", LEFT, y, RIGHT, y);
             drawing.text("tick", LEFT - 5, y + 3.5, Anchor.END, words.degrees(mark));
         }

@@ -41,6 +41,11 @@ final class PictureWords {
         return say("PICTURE_MEDIUM_" + Words.of(medium));
     }
 
+    /** A number, to a tenth. */
+    String number(double value) {
+        return sentences.notation().number(Math.rint(10.0 * value) / 10.0);
+    }
+
     /** A temperature with its unit. */
     String temperature(double celsius) {
         return sentences.notation().quantity(Quantity.TEMPERATURE, celsius);

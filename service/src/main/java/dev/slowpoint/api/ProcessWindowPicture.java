@@ -23,7 +23,11 @@ final class ProcessWindowPicture {
 
     private static final double WIDTH = 480;
     private static final double LEFT = 54;
-    private static final double RIGHT = 376;
+    private static final double RIGHT = 352;
+
+    /** Letters from which on a line is set smaller. */
+    private static final int LONG_LINE = 78;
+
     private static final double TOP = 70;
     private static final double PLOT = 290;
     private static final double LETTER = 5.6;
@@ -38,7 +42,7 @@ final class ProcessWindowPicture {
         60, 120, 300, 600, 1200, 1800, 3600, 7200, 14_400, 28_800, 43_200, 86_400, 172_800, 345_600
     };
 
-    private static final double[] KELVINS = {0.2, 0.5, 1, 2, 5, 10, 20};
+    private static final double[] DEGREES = {0.2, 0.5, 1, 2, 5, 10, 20};
 
     private static final String STYLE = TemperatureChart.STYLE
             + ".hot{fill:none;stroke:var(--outer);stroke-width:1.8;stroke-dasharray:7 4}.hotname{fill:var(--outer)}"
@@ -138,7 +142,7 @@ final class ProcessWindowPicture {
                 new Drawing(WIDTH, height, words.language(), title, verdict + " " + String.join(" ", notes), STYLE);
         drawing.box("paper", 0, 0, WIDTH, height);
         drawing.text("title", 12, 22, Anchor.START, title);
-        drawing.text("soft", 12, 39, Anchor.START, verdict);
+        drawing.text(verdict.length() > LONG_LINE ? "soft small" : "soft", 12, 39, Anchor.START, verdict);
         grid(drawing);
         region(drawing);
         available(drawing);
@@ -170,9 +174,10 @@ final class ProcessWindowPicture {
                 window.rule());
     }
 
-    private static String spare(ProcessPoint point) {
+    /** Rounded down: what is there at least. */
+    private String spare(ProcessPoint point) {
         Double spare = point.spareTolerances();
-        return spare == null ? "0" : spare == Math.rint(spare) ? Integer.toString(spare.intValue()) : spare.toString();
+        return words.number(spare == null ? 0.0 : Math.floor(10.0 * spare) / 10.0);
     }
 
     /** What stands under the plot: why the region ends, what would open it, how to read the lines. */
@@ -235,21 +240,17 @@ final class ProcessWindowPicture {
         }
         drawing.text("tick", 12, TOP - 10, Anchor.START, words.say("PICTURE_WINDOW_TIME"));
         drawing.line("axis", LEFT, bottom, RIGHT, bottom);
-        double step = KELVINS[KELVINS.length - 1];
-        for (int i = KELVINS.length - 1; i >= 0 && (setpoint.to() - setpoint.from()) / KELVINS[i] <= 10; i--) {
-            step = KELVINS[i];
+        Axis shown = words.shown(setpoint);
+        double step = DEGREES[DEGREES.length - 1];
+        for (int i = DEGREES.length - 1; i >= 0 && (shown.to() - shown.from()) / DEGREES[i] <= 10; i--) {
+            step = DEGREES[i];
         }
-        for (int i = (int) Math.ceil(setpoint.from() / step - 1e-9); i * step <= setpoint.to() + 1e-9; i++) {
-            double x = setpoint.at(i * step);
+        for (int i = (int) Math.ceil(shown.from() / step - 1e-9); i * step <= shown.to() + 1e-9; i++) {
+            double x = shown.at(i * step);
             drawing.line("axis", x, bottom, x, bottom + 4);
-            drawing.text("tick", x, bottom + 15, Anchor.MIDDLE, number(i * step));
+            drawing.text("tick", x, bottom + 15, Anchor.MIDDLE, words.number(i * step));
         }
         drawing.text("tick", RIGHT, bottom + 29, Anchor.END, words.say("PICTURE_WINDOW_SETPOINT"));
-    }
-
-    private static String number(double celsius) {
-        double tenths = Math.rint(10.0 * celsius) / 10.0;
-        return tenths == Math.rint(tenths) ? Long.toString(Math.round(tenths)) : Double.toString(tenths);
     }
 
     private void region(Drawing drawing) {

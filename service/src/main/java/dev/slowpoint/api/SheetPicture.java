@@ -6,6 +6,7 @@ import dev.slowpoint.api.PortionSheetAnswer.SheetCard;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.DoubleConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,9 @@ final class SheetPicture {
     private static final double RIGHT = 464;
     private static final double TOP = 66;
     private static final double LANE = 48;
+
+    /** Width of a letter of the usual size, in units. */
+    private static final double LETTER = 5.3;
 
     /** More lanes cannot be taken in. */
     private static final int MOST_LANES = 40;
@@ -88,12 +92,17 @@ final class SheetPicture {
     }
 
     private void key(Drawing drawing) {
-        drawing.dot("mark", 18, 39, 4);
-        drawing.text("soft", 27, 43, Anchor.START, words.say("SHEET_PICTURE_SAFE"));
-        drawing.dot("outerdot", 128, 39, 4);
-        drawing.text("soft", 137, 43, Anchor.START, words.say("PICTURE_HOT_THROUGH"));
-        drawing.bar("good", 222, 35, 18, 8);
-        drawing.text("soft", 246, 43, Anchor.START, words.say("SHEET_PICTURE_WINDOW"));
+        double x = key(drawing, "SHEET_PICTURE_SAFE", LEFT, 9, at -> drawing.dot("mark", at + 4, 39, 4));
+        x = key(drawing, "PICTURE_HOT_THROUGH", x, 9, at -> drawing.dot("outerdot", at + 4, 39, 4));
+        key(drawing, "SHEET_PICTURE_WINDOW", x, 19, at -> drawing.bar("good", at, 35, 16, 8));
+    }
+
+    /** A sign and what it means; where the next one goes. */
+    private double key(Drawing drawing, String key, double at, double signWide, DoubleConsumer sign) {
+        String means = words.say(key);
+        sign.accept(at);
+        drawing.text("soft", at + signWide + 3, 43, Anchor.START, means);
+        return at + signWide + LETTER * means.length() + 12;
     }
 
     private void lane(Drawing drawing, SheetCard card, double y) {
