@@ -22,7 +22,7 @@ final class SheetPicture {
     private static final double LANE = 48;
 
     /** Width of a letter of the usual size, in units. */
-    private static final double LETTER = 5.3;
+    private static final double LETTER = 5.6;
 
     /** More lanes cannot be taken in. */
     private static final int MOST_LANES = 40;
@@ -102,7 +102,7 @@ final class SheetPicture {
         String means = words.say(key);
         sign.accept(at);
         drawing.text("soft", at + signWide + 3, 43, Anchor.START, means);
-        return at + signWide + LETTER * means.length() + 12;
+        return at + signWide + LETTER * means.length() + 10;
     }
 
     private void lane(Drawing drawing, SheetCard card, double y) {
