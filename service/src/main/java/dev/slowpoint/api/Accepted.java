@@ -1,8 +1,12 @@
 package dev.slowpoint.api;
 
 import java.util.List;
+import java.util.Set;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.CacheControl;
 import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
 
 /**
  * What an {@code Accept} header asks for, once the framework has found it acceptable.
@@ -26,9 +30,26 @@ record Accepted(List<MediaType> ranges) {
     }
 
     /** Whether a picture is wanted more than data. */
-    boolean pictured() {
+    private boolean pictured() {
         return best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG)
                 .equals(CookPicture.SVG);
+    }
+
+    /** The parts of a plan asked for, and those that its picture needs where that is wanted. */
+    Set<Include> included(@Nullable List<String> include, Class<? extends Record> answer) {
+        Set<Include> included = Include.of(include, answer);
+        if (pictured()) {
+            included.add(Include.CURVE);
+        }
+        return included;
+    }
+
+    /** A plan as data, or as its picture where that is wanted more. */
+    ResponseEntity<Object> answer(Record plan, Sentences sentences, Function<PictureWords, byte[]> picture) {
+        ResponseEntity.BodyBuilder answer = ResponseEntity.ok().cacheControl(CacheControl.noStore());
+        return pictured()
+                ? answer.contentType(CookPicture.SVG).body(picture.apply(new PictureWords(sentences)))
+                : answer.body(plan);
     }
 
     /** Quality that the most specific matching range gives a type (RFC 9110, section 12.5.1). */

@@ -4,9 +4,7 @@ import dev.slowpoint.ops.PlanMetrics;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.CacheControl;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -46,20 +44,13 @@ class ChillPlanController {
             @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
             @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
             Sentences sentences) {
-        Set<Include> included = Include.of(include, ChillPlanAnswer.class);
-        boolean pictured = Accepted.of(accept).pictured();
-        if (pictured) {
-            included.add(Include.CURVE);
-        }
-        ChillPlanAnswer plan = planning.plan(request, included, sentences);
+        Accepted accepted = Accepted.of(accept);
+        ChillPlanAnswer plan = planning.plan(request, accepted.included(include, ChillPlanAnswer.class), sentences);
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
-        ResponseEntity.BodyBuilder answer = ResponseEntity.ok().cacheControl(CacheControl.noStore());
-        if (!pictured) {
-            return answer.body(plan);
-        }
-        PictureWords words = new PictureWords(sentences);
-        return answer.contentType(CookPicture.SVG)
-                .body(ChillPicture.of(
+        return accepted.answer(
+                plan,
+                sentences,
+                words -> ChillPicture.of(
                         plan,
                         words.piece(request.food(), request.geometry()),
                         words.medium(request.chill().medium()),

@@ -4,9 +4,7 @@ import dev.slowpoint.ops.PlanMetrics;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.util.List;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.springframework.http.CacheControl;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -47,19 +45,10 @@ class LoadPlanController {
             @RequestParam(name = Include.PARAMETER, required = false) @Nullable List<String> include,
             @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept,
             Sentences sentences) {
-        Set<Include> included = Include.of(include, LoadPlanAnswer.class);
-        boolean pictured = Accepted.of(accept)
-                .best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG)
-                .equals(CookPicture.SVG);
-        if (pictured) {
-            included.add(Include.CURVE);
-        }
-        LoadPlanAnswer plan = planning.plan(request, included, sentences);
+        Accepted accepted = Accepted.of(accept);
+        LoadPlanAnswer plan = planning.plan(request, accepted.included(include, LoadPlanAnswer.class), sentences);
         plan.warnings().forEach(warning -> metrics.warned(warning.code()));
         plan.items().forEach(item -> item.warnings().forEach(warning -> metrics.warned(warning.code())));
-        ResponseEntity.BodyBuilder answer = ResponseEntity.ok().cacheControl(CacheControl.noStore());
-        return pictured
-                ? answer.contentType(CookPicture.SVG).body(LoadPicture.of(plan, new PictureWords(sentences)))
-                : answer.body(plan);
+        return accepted.answer(plan, sentences, words -> LoadPicture.of(plan, words));
     }
 }

@@ -66,7 +66,7 @@ class LookupTableController {
     @PostMapping(
             path = "/v1/lookup-tables",
             consumes = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE},
-            produces = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE, "text/csv"})
+            produces = {MediaType.APPLICATION_JSON_VALUE, MediaType.APPLICATION_CBOR_VALUE, LogTable.MEDIA_TYPE})
     @Answers(value = LookupTableAnswer.class, rows = NodeRows.FORMAT)
     @Operation(
             operationId = "planTable",

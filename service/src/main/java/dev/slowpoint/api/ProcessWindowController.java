@@ -33,7 +33,7 @@ class ProcessWindowController {
                 MediaType.APPLICATION_JSON_VALUE,
                 MediaType.APPLICATION_CBOR_VALUE,
                 CookPicture.SVG_VALUE,
-                ProcessWindowTable.CSV_VALUE
+                LogTable.MEDIA_TYPE
             })
     @Answers(value = ProcessWindowAnswer.class, pictured = true, rows = ProcessWindowTable.FORMAT)
     @Operation(
@@ -53,8 +53,8 @@ class ProcessWindowController {
         window.warnings().forEach(warning -> metrics.warned(warning.code()));
         ResponseEntity.BodyBuilder answer = ResponseEntity.ok().cacheControl(CacheControl.noStore());
         MediaType type = Accepted.of(accept)
-                .best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG, ProcessWindowTable.CSV);
-        if (type.equals(ProcessWindowTable.CSV)) {
+                .best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG, ProcessWindowTable.MEDIA_TYPE);
+        if (type.equals(ProcessWindowTable.MEDIA_TYPE)) {
             return answer.contentType(ProcessWindowTable.MEDIA_TYPE).body(ProcessWindowTable.of(window));
         }
         if (type.equals(CookPicture.SVG)) {

@@ -13,10 +13,6 @@ import org.springframework.http.MediaType;
 /** The lines of a process window as a table for a spreadsheet (RFC 4180). */
 final class ProcessWindowTable {
 
-    static final String CSV_VALUE = "text/csv";
-    static final MediaType CSV = MediaType.parseMediaType(CSV_VALUE);
-
-    /** What it is sent as. */
     static final MediaType MEDIA_TYPE = MediaType.parseMediaType(LogTable.MEDIA_TYPE);
 
     static final String FORMAT =
