@@ -81,9 +81,11 @@ class SheetSituationsTest extends HttpTest {
             hot[i] = card(sheet, i, "fridge").at("/hotThroughLateS").asDouble();
         }
         assertThat(hot[2] / hot[1]).isBetween(3.4, 4.0);
-        // In the worst case the film is a low one, which weighs more on thin pieces; linear would be 2.
-        assertThat(hot[1] / hot[0]).isGreaterThan(2.5);
-        // Never sooner than nominal.
+        // A known disagreement: 3.1 from 25 to 50 mm, below the range, which is of nominal times. A card counts with a
+        // low
+        // film, which weighs more on thin pieces; in proportion to the thickness it would be 2.
+        assertThat(hot[1] / hot[0]).as("known to lie below 3.4").isBetween(2.5, 3.4);
+        // Not sooner than the short end of the ranges, 0.75 of these times.
         assertThat(hot[0]).isGreaterThan(46 * 60.0 * 0.75);
         assertThat(hot[1]).isGreaterThan(166 * 60.0 * 0.75);
         assertThat(hot[2]).isGreaterThan(623 * 60.0 * 0.75);
