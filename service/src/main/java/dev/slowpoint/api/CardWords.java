@@ -9,8 +9,6 @@ import java.util.List;
 /** What cards say, in one language and in the units that people read. */
 final class CardWords {
 
-    private static final int MINUTE = 60;
-    private static final int MINUTES_PER_HOUR = 60;
     private static final double MM_PER_M = 1000.0;
     private static final double MM_PER_INCH = 25.4;
     private static final int PARTS_OF_INCH = 16;
@@ -76,15 +74,7 @@ final class CardWords {
 
     /** A length of time, rounded up to whole minutes. */
     String time(double seconds) {
-        int minutes = (int) Math.ceil(seconds / MINUTE);
-        int hours = minutes / MINUTES_PER_HOUR;
-        int left = minutes % MINUTES_PER_HOUR;
-        if (hours == 0) {
-            return say("CARD_MINUTES", Integer.toString(left));
-        }
-        return left == 0
-                ? say("CARD_HOURS", Integer.toString(hours))
-                : say("CARD_HOURS_MINUTES", Integer.toString(hours), Integer.toString(left));
+        return sentences.time((int) Math.ceil(seconds));
     }
 
     /** Whole inches and sixteenths, as rulers have them: {@code 1 3/16}. */

@@ -51,6 +51,11 @@ record Fault(
         return new Fault(pointer, code, detail, advice, value, minimum, maximum, unit, allowed);
     }
 
+    /** The same fault at another place. */
+    Fault at(String place) {
+        return new Fault(place, code, detail, hint, value, minimum, maximum, unit, allowed);
+    }
+
     /** The same fault with what was sent. */
     Fault value(String sent) {
         return new Fault(pointer, code, detail, hint, sent, minimum, maximum, unit, allowed);

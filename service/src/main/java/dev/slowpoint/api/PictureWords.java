@@ -6,9 +6,7 @@ import java.util.List;
 /** What a picture says, in one language and one system of units. */
 final class PictureWords {
 
-    private static final int MINUTE = 60;
-    private static final int HOUR = 3600;
-    private static final int DAY = 24 * HOUR;
+    private static final int DAY = 86_400;
 
     private final Sentences sentences;
 
@@ -65,14 +63,7 @@ final class PictureWords {
 
     /** A length of time, rounded up to whole minutes. */
     String time(int seconds) {
-        int minutes = (seconds + MINUTE - 1) / MINUTE;
-        int hours = minutes / 60;
-        if (seconds >= 2 * DAY && hours % 24 == 0 && minutes % 60 == 0) {
-            return say("PICTURE_DAYS", hours / 24);
-        }
-        if (hours == 0) {
-            return say("PICTURE_MINUTES", minutes);
-        }
-        return minutes % 60 == 0 ? say("PICTURE_HOURS", hours) : say("PICTURE_HOURS_MINUTES", hours, minutes % 60);
+        boolean days = seconds >= 2 * DAY && seconds % DAY == 0;
+        return days ? say("PICTURE_DAYS", seconds / DAY) : sentences.time(seconds);
     }
 }

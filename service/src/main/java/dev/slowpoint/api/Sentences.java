@@ -18,6 +18,9 @@ import java.util.concurrent.ConcurrentHashMap;
 /** Says in plain words what an answer means, in one language and one system of units. The words stand in its bundle. */
 final class Sentences {
 
+    private static final int SECONDS = 60;
+    private static final int MINUTES = 60;
+
     private final Locale locale;
     private final Notation notation;
     private final Map<String, String> bundle;
@@ -111,6 +114,17 @@ final class Sentences {
     /** What a cooling rule is called. */
     String of(CoolingRule rule) {
         return say("COOLING_RULE_" + rule.id());
+    }
+
+    /** A length of time [s], rounded up to whole minutes. */
+    String time(int seconds) {
+        int minutes = (seconds + SECONDS - 1) / SECONDS;
+        int hours = minutes / MINUTES;
+        int left = minutes % MINUTES;
+        if (hours == 0) {
+            return say("WORD_MINUTES", List.of(left));
+        }
+        return left == 0 ? say("WORD_HOURS", List.of(hours)) : say("WORD_HOURS_MINUTES", List.of(hours, left));
     }
 
     /** What a food of the catalogue is called. */

@@ -264,16 +264,8 @@ final class SheetTable {
         } catch (RequestRefused refused) {
             throw new RequestRefused(
                     refused.faults().stream()
-                            .map(fault -> new Fault(
-                                    fault.pointer().replaceFirst("^#/?", "?").replace('/', '.'),
-                                    fault.code(),
-                                    fault.detail(),
-                                    fault.hint(),
-                                    fault.value(),
-                                    fault.minimum(),
-                                    fault.maximum(),
-                                    fault.unit(),
-                                    fault.allowed()))
+                            .map(fault -> fault.at(
+                                    fault.pointer().replaceFirst("^#/?", "?").replace('/', '.')))
                             .toList(),
                     refused.count());
         }

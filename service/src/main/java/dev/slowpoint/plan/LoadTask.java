@@ -42,19 +42,6 @@ public record LoadTask(List<Item> items, OptionalDouble serveAfter) {
         boolean shared = fault.pointer().startsWith("#/surroundings")
                 || fault.pointer().startsWith("#/rule")
                 || fault.pointer().startsWith("#/eater");
-        return shared ? fault : placedAt("#/items/" + item + fault.pointer().substring(1), fault);
-    }
-
-    /** A fault at another place. */
-    static Refusal.Fault placedAt(String pointer, Refusal.Fault fault) {
-        return new Refusal.Fault(
-                pointer,
-                fault.code(),
-                fault.detail(),
-                fault.hint(),
-                fault.value(),
-                fault.minimum(),
-                fault.maximum(),
-                fault.unit());
+        return shared ? fault : fault.at("#/items/" + item + fault.pointer().substring(1));
     }
 }

@@ -87,8 +87,7 @@ final class Loading {
                 alternatives.addAll(refusal.alternatives());
                 for (Refusal.Fault fault : refusal.faults()) {
                     // What stands in the way of one item is told at that item, unless the setpoint itself was sent.
-                    faults.add(
-                            fixedC.isPresent() ? LoadTask.placed(fault, i) : LoadTask.placedAt("#/items/" + i, fault));
+                    faults.add(fixedC.isPresent() ? LoadTask.placed(fault, i) : fault.at("#/items/" + i));
                 }
             }
         }

@@ -211,15 +211,7 @@ final class ProcessWindowing {
         if (hottest.bar().orElseThrow() instanceof Refused refused) {
             Refusal.Fault fault = refused.fault();
             boolean ofBath = fault.pointer().endsWith("setpointC");
-            return new Refusal(new Refusal.Fault(
-                    ofBath ? "#/highestSetpointC" : fault.pointer(),
-                    fault.code(),
-                    fault.detail(),
-                    fault.hint(),
-                    fault.value(),
-                    fault.minimum(),
-                    fault.maximum(),
-                    fault.unit()));
+            return new Refusal(ofBath ? fault.at("#/highestSetpointC") : fault);
         }
         throw new IllegalStateException("a setpoint without lines was not refused");
     }
