@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.DisplayUnits;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
@@ -35,6 +36,9 @@ import org.springframework.web.method.support.ModelAndViewContainer;
 @Component
 final class Languages implements HandlerMethodArgumentResolver {
 
+    /** Query parameter that asks for units of texts. */
+    static final String UNITS = "units";
+
     /** English stands first: it is spoken where nothing else fits. */
     static final List<Locale> SPOKEN =
             List.of(Locale.ENGLISH, Locale.GERMAN, Locale.FRENCH, Locale.forLanguageTag("es"));
@@ -43,11 +47,11 @@ final class Languages implements HandlerMethodArgumentResolver {
     private static final int LONGEST_HEADER = 512;
 
     /** In what somebody reads. */
-    private record Reader(Locale locale, Units units) {}
+    private record Reader(Locale locale, DisplayUnits units) {}
 
     private final Map<Locale, Map<String, String>> bundles = new ConcurrentHashMap<>();
     private final Map<Reader, Sentences> sentences = new ConcurrentHashMap<>();
-    private final Sentences english = of(Locale.ENGLISH, Units.METRIC);
+    private final Sentences english = of(Locale.ENGLISH, DisplayUnits.METRIC);
 
     /** The language of the contract. */
     Sentences english() {
@@ -55,7 +59,7 @@ final class Languages implements HandlerMethodArgumentResolver {
     }
 
     /** The sentences of a language that is spoken here. */
-    Sentences of(Locale locale, Units units) {
+    Sentences of(Locale locale, DisplayUnits units) {
         return sentences.computeIfAbsent(new Reader(locale, units), r -> new Sentences(locale, units, bundle(locale)));
     }
 
@@ -77,7 +81,7 @@ final class Languages implements HandlerMethodArgumentResolver {
         try {
             return of(request);
         } catch (RequestRefused | InvalidParameterException unread) {
-            return of(locale(request.getHeader(HttpHeaders.ACCEPT_LANGUAGE)), Units.METRIC);
+            return of(locale(request.getHeader(HttpHeaders.ACCEPT_LANGUAGE)), DisplayUnits.METRIC);
         }
     }
 
@@ -102,22 +106,22 @@ final class Languages implements HandlerMethodArgumentResolver {
         }
     }
 
-    private static Units units(HttpServletRequest request) {
-        String[] sent = request.getParameterValues(Units.PARAMETER);
+    private static DisplayUnits units(HttpServletRequest request) {
+        String[] sent = request.getParameterValues(UNITS);
         if (sent == null) {
-            return Units.METRIC;
+            return DisplayUnits.METRIC;
         }
         String word = String.join(",", sent);
-        Map<String, Object> known = Words.constants(Units.class);
-        if (known.get(word) instanceof Units units) {
+        Map<String, Object> known = Words.constants(DisplayUnits.class);
+        if (known.get(word) instanceof DisplayUnits units) {
             return units;
         }
         List<String> words = List.copyOf(known.keySet());
         Fault fault = Fault.of(
-                        Pointer.query(Units.PARAMETER),
+                        Pointer.query(UNITS),
                         ProblemCode.UNKNOWN_WORD,
                         "FAULT_UNKNOWN_WORD",
-                        Units.PARAMETER,
+                        UNITS,
                         String.join(", ", words))
                 .value(word)
                 .allowed(words);

@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.DisplayUnits;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.text.DecimalFormatSymbols;
@@ -12,7 +13,7 @@ import java.util.Locale;
  * @param thousands mark between groups of three digits
  * @param units that quantities are told in
  */
-record Notation(char decimal, char thousands, Units units) {
+record Notation(char decimal, char thousands, DisplayUnits units) {
 
     private static final int DECIMALS = 3;
 
@@ -23,7 +24,7 @@ record Notation(char decimal, char thousands, Units units) {
      * The notation of a language. Thousands are set apart by a space where its decimal mark is a comma (ISO 80000-1, 7.3.1):
      * a point could be taken for a decimal one, and countries of one language differ in that.
      */
-    static Notation of(Locale locale, Units units) {
+    static Notation of(Locale locale, DisplayUnits units) {
         char decimal = DecimalFormatSymbols.getInstance(locale).getDecimalSeparator();
         return new Notation(decimal, decimal == '.' ? ',' : FIXED_SPACE, units);
     }
@@ -60,17 +61,17 @@ record Notation(char decimal, char thousands, Units units) {
             return unit(quantity, number(amount));
         }
         BigDecimal metric = exact(amount);
-        return unit(quantity, number(units == Units.US ? quantity.us(metric) : metric));
+        return unit(quantity, number(units == DisplayUnits.US ? quantity.us(metric) : metric));
     }
 
     /** A temperature on the scale that is shown [C or F]. */
     double degrees(double celsius) {
-        return units == Units.US ? 32.0 + 1.8 * celsius : celsius;
+        return units == DisplayUnits.US ? DisplayUnits.fahrenheit(celsius) : celsius;
     }
 
     /** What a temperature on the scale that is shown is in Celsius. */
     double celsius(double degrees) {
-        return units == Units.US ? (degrees - 32.0) / 1.8 : degrees;
+        return units == DisplayUnits.US ? (degrees - 32.0) / 1.8 : degrees;
     }
 
     /** An amount that is written already. */

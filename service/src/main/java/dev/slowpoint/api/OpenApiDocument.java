@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.DisplayUnits;
 import io.swagger.v3.oas.models.Components;
 import io.swagger.v3.oas.models.OpenAPI;
 import io.swagger.v3.oas.models.Operation;
@@ -244,11 +245,11 @@ class OpenApiDocument {
     private static void language(Operation operation) {
         Schema<Object> units = new JsonSchema();
         units.typesItem("string");
-        units.setEnum(List.copyOf(Words.constants(Units.class).keySet()));
-        units.setDefault(Words.of(Units.METRIC));
+        units.setEnum(List.copyOf(Words.constants(DisplayUnits.class).keySet()));
+        units.setDefault(Words.of(DisplayUnits.METRIC));
         operation.addParametersItem(new Parameter()
                 .in("query")
-                .name(Units.PARAMETER)
+                .name(Languages.UNITS)
                 .required(false)
                 .description("Units in sentences. All other members stay as they are.")
                 .schema(units));

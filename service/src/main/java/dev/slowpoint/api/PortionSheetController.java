@@ -70,7 +70,7 @@ class PortionSheetController {
             MediaType type = Accepted.of(accept).best(Wire.JSON.mediaType(), Wire.CBOR.mediaType(), CookPicture.SVG);
             byte[] answer = type.equals(CookPicture.SVG)
                     ? SheetPicture.of(
-                            sheet, new PictureWords(sentences.in(read.sheet().units())))
+                            sheet, new PictureWords(sentences.in(read.sheet().displayUnits())))
                     : (type.equals(Wire.CBOR.mediaType()) ? Wire.CBOR : Wire.JSON).write(sheet);
             return ResponseEntity.ok()
                     .cacheControl(CacheControl.noStore())

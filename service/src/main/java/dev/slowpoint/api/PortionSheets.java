@@ -154,7 +154,7 @@ final class PortionSheets implements DisposableBean {
                 planner,
                 terms,
                 workers,
-                new SheetTranslation(planner.knowledge(), sentences.in(terms.units()), terms.displayUnits()));
+                new SheetTranslation(planner.knowledge(), sentences.in(terms.displayUnits()), terms.displayUnits()));
     }
 
     /** A sheet under way. */

@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.plan.DisplayUnits;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Map;
@@ -75,8 +76,8 @@ record Quantity(
             this.us = us;
         }
 
-        String symbol(Units units) {
-            return units == Units.US ? us : metric;
+        String symbol(DisplayUnits units) {
+            return units == DisplayUnits.US ? us : metric;
         }
     }
 

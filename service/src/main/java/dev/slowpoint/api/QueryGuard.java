@@ -30,7 +30,7 @@ final class QueryGuard implements HandlerInterceptor {
             known.addAll(FlatMembers.of(queried.value()).names());
         }
         if (speaks(method)) {
-            known.add(Units.PARAMETER);
+            known.add(Languages.UNITS);
         }
         Faults faults = new Faults();
         for (String name : new TreeSet<>(request.getParameterMap().keySet())) {

@@ -1,6 +1,7 @@
 package dev.slowpoint.api;
 
 import dev.slowpoint.plan.CookPlan;
+import dev.slowpoint.plan.DisplayUnits;
 import dev.slowpoint.plan.LoadPlan;
 import dev.slowpoint.plan.LogReview;
 import dev.slowpoint.plan.Notice;
@@ -38,7 +39,7 @@ final class Sentences {
      * @param units to tell quantities in
      * @param bundle all its sentences by their keys
      */
-    Sentences(Locale locale, Units units, Map<String, String> bundle) {
+    Sentences(Locale locale, DisplayUnits units, Map<String, String> bundle) {
         this.locale = locale;
         this.notation = Notation.of(locale, units);
         this.bundle = bundle;
@@ -50,7 +51,7 @@ final class Sentences {
     }
 
     /** The same in other units. */
-    Sentences in(Units units) {
+    Sentences in(DisplayUnits units) {
         return notation.units() == units ? this : new Sentences(locale, units, bundle);
     }
 

@@ -129,11 +129,6 @@ public record SheetTerms(
         }
     }
 
-    /** Units of all texts of the sheet. */
-    Units units() {
-        return displayUnits == DisplayUnits.US ? Units.US : Units.METRIC;
-    }
-
     /** What surrounds a portion. */
     CookPlanRequest.Surroundings around() {
         return surroundings == null

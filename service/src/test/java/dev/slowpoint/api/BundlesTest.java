@@ -9,6 +9,7 @@ import dev.slowpoint.food.Form;
 import dev.slowpoint.parameters.ParameterSets;
 import dev.slowpoint.plan.Card;
 import dev.slowpoint.plan.CookPlan;
+import dev.slowpoint.plan.DisplayUnits;
 import dev.slowpoint.plan.Knowledge;
 import dev.slowpoint.plan.LoadPlan;
 import dev.slowpoint.plan.LogReview;
@@ -153,7 +154,7 @@ class BundlesTest {
     @MethodSource("spoken")
     @DisplayName("every sentence can be said in both systems of units, and leaves no place open")
     void sayable(Locale locale) {
-        for (Units units : Units.values()) {
+        for (DisplayUnits units : DisplayUnits.values()) {
             Sentences sentences = languages.of(locale, units);
             Languages.read(locale).forEach((key, written) -> {
                 String said = sentences.say(key, Collections.nCopies(10, 60.0));
@@ -167,8 +168,8 @@ class BundlesTest {
                         .isEqualTo(
                                 written.chars().filter(letter -> letter == '\'').count());
                 if (written.matches(".*<[^>#]* C[^>#]*>.*")) {
-                    assertThat(said).as(key).contains(units == Units.US ? "°F" : "°C");
-                    assertThat(said).as(key).doesNotContain(units == Units.US ? "°C" : "°F");
+                    assertThat(said).as(key).contains(units == DisplayUnits.US ? "°F" : "°C");
+                    assertThat(said).as(key).doesNotContain(units == DisplayUnits.US ? "°C" : "°F");
                 }
             });
         }
@@ -184,14 +185,14 @@ class BundlesTest {
     @Test
     @DisplayName("a French sentence keeps its apostrophe beside a value")
     void apostrophe_beside_a_value() {
-        assertThat(languages.of(Locale.FRENCH, Units.METRIC).say("START_WARM", List.of(12.5)))
+        assertThat(languages.of(Locale.FRENCH, DisplayUnits.METRIC).say("START_WARM", List.of(12.5)))
                 .startsWith("L'aliment part de 12,5 °C.");
     }
 
     @Test
     @DisplayName("what a bundle lacks is never said in another language")
     void no_silent_fallback() {
-        Sentences german = new Sentences(Locale.GERMAN, Units.METRIC, Map.of("PAGE_NAME", "Name"));
+        Sentences german = new Sentences(Locale.GERMAN, DisplayUnits.METRIC, Map.of("PAGE_NAME", "Name"));
         assertThat(german.say("PAGE_NAME")).isEqualTo("Name");
         assertThatThrownBy(() -> german.say("PAGE_DATE")).isInstanceOf(MissingResourceException.class);
     }
@@ -208,7 +209,7 @@ class BundlesTest {
     @MethodSource("spoken")
     @DisplayName("no two foods have one name")
     void foods_differ(Locale locale) {
-        Sentences sentences = languages.of(locale, Units.METRIC);
+        Sentences sentences = languages.of(locale, DisplayUnits.METRIC);
         assertThat(KNOWLEDGE.catalogue().foods().stream().map(food -> sentences.food(food.id())))
                 .doesNotHaveDuplicates();
     }

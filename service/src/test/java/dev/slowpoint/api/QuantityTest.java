@@ -3,6 +3,7 @@ package dev.slowpoint.api;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.slowpoint.plan.DisplayUnits;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
@@ -19,9 +20,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Quantities are shown in the units of the reader, and no limit becomes less safe by that. */
 class QuantityTest {
 
-    private static final Notation ENGLISH = Notation.of(Locale.ENGLISH, Units.METRIC);
-    private static final Notation AMERICAN = Notation.of(Locale.ENGLISH, Units.US);
-    private static final Notation GERMAN = Notation.of(Locale.GERMAN, Units.METRIC);
+    private static final Notation ENGLISH = Notation.of(Locale.ENGLISH, DisplayUnits.METRIC);
+    private static final Notation AMERICAN = Notation.of(Locale.ENGLISH, DisplayUnits.US);
+    private static final Notation GERMAN = Notation.of(Locale.GERMAN, DisplayUnits.METRIC);
 
     /**
      * Both figures as FDA Food Code 2022 prints them (3-202.11, 3-401.11, 3-402.11, 3-501.13, 3-501.14, 3-501.16), FSIS-GD-2021-14
