@@ -1,0 +1,146 @@
+package dev.slowpoint.started;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.extension.ExtensionContext;
+import org.junit.jupiter.api.extension.ParameterContext;
+import org.junit.jupiter.api.extension.ParameterResolver;
+
+/**
+ * The packaged service in a process of its own, as its users run it; started once for all tests that ask for it, and
+ * stopped when the last of them has run.
+ */
+public final class StartedService implements AutoCloseable {
+
+    /** Hands the service to tests and to their constructors. */
+    public static final class Resolver implements ParameterResolver {
+        @Override
+        public boolean supportsParameter(ParameterContext parameter, ExtensionContext context) {
+            return parameter.getParameter().getType() == StartedService.class;
+        }
+
+        @Override
+        public Object resolveParameter(ParameterContext parameter, ExtensionContext context) {
+            return context.getRoot()
+                    .getStore(ExtensionContext.Namespace.create(StartedService.class))
+                    .computeIfAbsent(StartedService.class, unused -> StartedService.start(List.of()));
+        }
+    }
+
+    private static final Duration LONGEST_START = Duration.ofSeconds(120);
+
+    private final Process process;
+    private final URI address;
+
+    private StartedService(Process process, URI address) {
+        this.process = process;
+        this.address = address;
+    }
+
+    /** Starts the packaged service on a free port with more arguments of the command line, and waits until it is ready. */
+    public static StartedService start(List<String> arguments) {
+        Path jar = Path.of(System.getProperty("service.jar", ""));
+        if (!Files.isRegularFile(jar)) {
+            throw new IllegalStateException("No packaged service at " + jar + "; these tests run in mvn verify");
+        }
+        try {
+            int port = freePort();
+            Path log = jar.resolveSibling("started-service-" + port + ".log");
+            Process process = new ProcessBuilder(command(jar, port, arguments))
+                    .redirectErrorStream(true)
+                    .redirectOutput(log.toFile())
+                    .start();
+            StartedService service = new StartedService(process, URI.create("http://127.0.0.1:" + port));
+            service.awaitReady(log);
+            return service;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Where it answers, without a slash at the end. */
+    public URI address() {
+        return address;
+    }
+
+    @Override
+    public void close() {
+        process.destroy();
+        try {
+            if (!process.waitFor(30, TimeUnit.SECONDS)) {
+                process.destroyForcibly();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            process.destroyForcibly();
+        }
+    }
+
+    /** The program that runs this test. */
+    public static String java() {
+        return Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    }
+
+    /** A port that was free a moment ago. */
+    public static int freePort() throws IOException {
+        try (ServerSocket socket = new ServerSocket(0)) {
+            return socket.getLocalPort();
+        }
+    }
+
+    private static List<String> command(Path jar, int port, List<String> arguments) throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                java(),
+                "-XX:+UseSerialGC",
+                "-jar",
+                jar.toString(),
+                "--server.port=" + port,
+                "--management.server.port=" + freePort()));
+        command.addAll(arguments);
+        return command;
+    }
+
+    private void awaitReady(Path log) throws IOException {
+        HttpRequest readiness = HttpRequest.newBuilder(address.resolve("/readyz"))
+                .timeout(Duration.ofSeconds(5))
+                .build();
+        HttpClient client = HttpClient.newHttpClient();
+        long begin = System.nanoTime();
+        while (System.nanoTime() - begin < LONGEST_START.toNanos() && process.isAlive()) {
+            try {
+                if (client.send(readiness, HttpResponse.BodyHandlers.discarding())
+                                .statusCode()
+                        == 200) {
+                    return;
+                }
+                Thread.sleep(50);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                break;
+            } catch (IOException notYet) {
+                pause();
+            }
+        }
+        close();
+        throw new IllegalStateException("The service did not become ready:\n" + Files.readString(log));
+    }
+
+    private static void pause() {
+        try {
+            Thread.sleep(50);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+}
