@@ -1,5 +1,7 @@
 package dev.slowpoint;
 
+import static com.tngtech.archunit.base.DescribedPredicate.not;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAPackage;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
@@ -81,10 +83,28 @@ class ArchitectureTest {
     @ArchTest
     static final ArchRule the_wire_is_the_business_of_the_api_alone = noClasses()
             .that()
-            .resideOutsideOfPackage("dev.slowpoint.api..")
+            .resideOutsideOfPackages("dev.slowpoint.api..", "dev.slowpoint.kit..")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("io.swagger..", "org.springdoc..", "tools.jackson.dataformat.cbor..");
+
+    /** So that it can be run against anybody's server, and shares no mistake with ours. */
+    @ArchTest
+    static final ArchRule the_kit_knows_the_contract_and_nothing_of_the_service = noClasses()
+            .that()
+            .resideInAPackage("dev.slowpoint.kit..")
+            .should()
+            .dependOnClassesThat(resideInAPackage("dev.slowpoint..")
+                    .and(not(resideInAPackage("dev.slowpoint.kit..")))
+                    .or(resideInAPackage("org.springframework..")));
+
+    @ArchTest
+    static final ArchRule the_service_knows_nothing_of_the_kit = noClasses()
+            .that()
+            .resideOutsideOfPackage("dev.slowpoint.kit..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("dev.slowpoint.kit..");
 
     @ArchTest
     static final ArchRule nobody_reads_the_clock_in_the_floors_of_cooking = noClasses()

@@ -9,6 +9,12 @@ import org.jspecify.annotations.Nullable;
 /** The entries of the catalogues, and their lists. */
 public final class CatalogueAnswers {
 
+    /** A day as in RFC 3339. */
+    static final String DAY = "[0-9]{4}-[0-9]{2}-[0-9]{2}";
+
+    /** Differences that one answer lists. */
+    static final int MOST_DIFFERENCES = 500;
+
     private CatalogueAnswers() {}
 
     /** One food. */
@@ -25,7 +31,7 @@ public final class CatalogueAnswers {
                     examples = {"pork", "fish", "vegetable"})
             String group,
 
-            @Schema(description = "Forms in which it may be asked for.", example = "intact")
+            @Schema(description = "Forms in which it may be asked for.", example = "intact") @Items(max = 20)
             List<String> forms,
 
             @Schema(
@@ -44,10 +50,10 @@ public final class CatalogueAnswers {
             @Unit("Cel")
             double freezingPointC,
 
-            @Schema(description = "What can be in it.", example = "salmonella")
+            @Schema(description = "What can be in it.", example = "salmonella") @Items(max = 50)
             List<String> hazards,
 
-            @Schema(description = "Where the values come from.")
+            @Schema(description = "Where the values come from.") @Items(max = 20)
             List<Origin> origins) {
 
         /** Rounds, and copies the lists. */
@@ -106,7 +112,7 @@ public final class CatalogueAnswers {
     @Schema(description = "Where values come from.")
     public record Origin(
             @Schema(
-                    description = "How they are known.",
+                    description = "How they are known." + " Treat an unknown word as `memory`.",
                     examples = {"read", "fitted", "memory"})
             String mark,
 
@@ -116,7 +122,8 @@ public final class CatalogueAnswers {
     /** All foods. */
     @Schema(description = "All foods of the current parameter set.")
     public record FoodList(
-            @Schema(description = "The foods, by id.") List<FoodEntry> foods) {}
+            @Schema(description = "The foods, by id.") @Items(max = 10000)
+            List<FoodEntry> foods) {}
 
     /** One rule. */
     @Schema(description = "One published rule: what a cook must do, or how fast cooked food must be cooled.")
@@ -141,19 +148,21 @@ public final class CatalogueAnswers {
             @Schema(description = "Edition or year; of a cooling rule see `origins`.", example = "2021") @Nullable
             String edition,
 
-            @Schema(description = "What it asks of which food; empty for a cooling rule.")
+            @Schema(description = "What it asks of which food; empty for a cooling rule.") @Items(max = 200)
             List<RequirementEntry> requirements,
 
-            @Schema(description = "All limits that a cooling rule sets; empty for another.")
+            @Schema(description = "All limits that a cooling rule sets; empty for another.") @Items(max = 20)
             List<CoolingEntry> coolingLimits,
 
             @Schema(description = "What it says of each topic, and what counts in plans; empty for a cooling rule.")
+            @Items(max = 20)
             List<TopicEntry> topics,
 
-            @Schema(description = "What to know about it.") @Nullable
+            @Schema(description = "What to know about it.", example = "Guidance, not law.") @Nullable
             String note,
 
-            @Schema(description = "Where it was published.") List<Origin> origins) {
+            @Schema(description = "Where it was published.") @Items(max = 20)
+            List<Origin> origins) {
 
         /** Copies the lists. */
         public RuleEntry {
@@ -184,14 +193,15 @@ public final class CatalogueAnswers {
 
             @Schema(
                     description = "`read` if something was read, `recalled` if all that is known is from memory,"
-                            + " `notRead` if nothing is known: then the rule may still speak of it.",
+                            + " `notRead` if nothing is known: then the rule may still speak of it."
+                            + " Treat an unknown word as `notRead`.",
                     examples = {"read", "recalled", "notRead"})
             String coverage,
 
             @Schema(description = "The limit that counts in plans judged by this rule, where plans have one.") @Nullable
             PlanLimit planLimit,
 
-            @Schema(description = "What it asks, in our words.")
+            @Schema(description = "What it asks, in our words.") @Items(max = 200)
             List<ClauseEntry> clauses) {
 
         /** Copies the list. */
@@ -276,7 +286,8 @@ public final class CatalogueAnswers {
             Double limit,
 
             @Schema(
-                    description = "Unit of `limit`.",
+                    description = "Unit of `limit`."
+                            + " A limit in an unknown word is not to be reckoned with: show the text.",
                     examples = {"s", "min", "h", "d", "log10", "CFU/g"})
             @Nullable
             String unit,
@@ -332,19 +343,20 @@ public final class CatalogueAnswers {
 
             @Schema(
                     description = "`own` if the rule itself asks it; `fallback` if the rule names nothing that was read"
-                            + " for these foods, and the strictest benchmark that was read stands in.",
+                            + " for these foods, and the strictest benchmark that was read stands in."
+                            + " Treat an unknown word as `fallback`.",
                     examples = {"own", "fallback"})
             String basis,
 
-            @Schema(description = "Groups of foods it speaks of.", example = "chicken")
+            @Schema(description = "Groups of foods it speaks of.", example = "chicken") @Items(max = 50)
             List<String> groups,
 
             @Schema(
-                    description = "Which pieces it speaks of.",
+                    description = "Which pieces it speaks of." + " Treat an unknown word as `any`.",
                     examples = {"any", "intact", "nonIntact"})
             String pieces,
 
-            @Schema(description = "Purposes it speaks of.", example = "keep")
+            @Schema(description = "Purposes it speaks of.", example = "keep") @Items(max = 20)
             List<String> purposes,
 
             @Schema(description = "The organism.", example = "salmonella")
@@ -382,7 +394,8 @@ public final class CatalogueAnswers {
     /** All rules. */
     @Schema(description = "All rules of the current parameter set.")
     public record RuleList(
-            @Schema(description = "The rules, by id.") List<RuleEntry> rules) {}
+            @Schema(description = "The rules, by id.") @Items(max = 200)
+            List<RuleEntry> rules) {}
 
     /** One parameter set. */
     @Schema(description = "One parameter set.")
@@ -394,15 +407,149 @@ public final class CatalogueAnswers {
             String digest,
 
             @Schema(
-                    description = "Its standing.",
+                    description = "Its standing." + " Treat an unknown word as `deprecated`.",
                     examples = {"current", "deprecated"})
-            String status) {}
+            String status,
+
+            @Schema(
+                    description = "Day in UTC from which it should not be pinned anew; only of a deprecated set.",
+                    example = "2027-01-01",
+                    pattern = DAY,
+                    maxLength = 10)
+            @Nullable
+            String deprecatedOn,
+
+            @Schema(
+                    description = "Day in UTC from which it may be gone; only where that is known.",
+                    example = "2029-01-01",
+                    pattern = DAY,
+                    maxLength = 10)
+            @Nullable
+            String sunsetOn,
+
+            @Schema(
+                    description = "Version of the set to change to; only of a deprecated set.",
+                    example = "2027.1",
+                    pattern = CookPlanRequest.VERSION,
+                    maxLength = 64)
+            @Nullable
+            String successor) {}
 
     /** All parameter sets. */
     @Schema(description = "All parameter sets that requests may pin.")
     public record ParameterSetList(
-            @Schema(description = "The parameter sets, newest first.")
+            @Schema(description = "The parameter sets, newest first.") @Items(max = 100)
             List<ParameterSetEntry> parameterSets) {}
+
+    /** What differs between two parameter sets. */
+    @Schema(
+            description =
+                    "What differs in one parameter set from another: how many rows of which tables, and cell by cell."
+                            + " Cells are compared as text.")
+    public record ParameterSetDifferences(
+            @Schema(description = "Version of the set looked at.", example = "2026.1")
+            String version,
+
+            @Schema(description = "SHA-256 digest over its files.", example = "5d41402abc4b2a76b9719d911017c592")
+            String digest,
+
+            @Schema(description = "Version of the set that it is compared with.", example = "2026.1")
+            String from,
+
+            @Schema(
+                    description = "SHA-256 digest over the files of that one.",
+                    example = "7d793037a0760186574b0282f2f435e7")
+            String fromDigest,
+
+            @Schema(description = "The tables whose files differ, by name.") @Items(max = 100)
+            List<TableDifference> tables,
+
+            @Schema(
+                    description = "How many differences there are, listed or not.",
+                    example = "3",
+                    minimum = "0",
+                    maximum = "1000000")
+            int count,
+
+            @Schema(description = "The differences, by table; the first 500 where there are more.")
+            @Items(max = MOST_DIFFERENCES)
+            List<SetDifference> differences) {
+
+        /** Copies the lists. */
+        public ParameterSetDifferences {
+            tables = List.copyOf(tables);
+            differences = List.copyOf(differences);
+        }
+    }
+
+    /** How many rows of a table differ. */
+    @Schema(
+            description =
+                    "How many rows of one table differ. All three are zero where only the writing does: the order of"
+                            + " rows, quotes, blanks.")
+    public record TableDifference(
+            @Schema(description = "File of the table.", example = "foods.csv")
+            String table,
+
+            @Schema(
+                    description = "Rows that only the set looked at has.",
+                    example = "1",
+                    minimum = "0",
+                    maximum = "1000000")
+            int added,
+
+            @Schema(
+                    description = "Rows that only the other set has.",
+                    example = "0",
+                    minimum = "0",
+                    maximum = "1000000")
+            int removed,
+
+            @Schema(
+                    description = "Rows that both have, with other cells.",
+                    example = "1",
+                    minimum = "0",
+                    maximum = "1000000")
+            int changed) {}
+
+    /** One cell that changed, or one row that came or went. */
+    @Schema(description = "One cell that changed, or one row that came or went.")
+    public record SetDifference(
+            @Schema(description = "File of the table.", example = "foods.csv")
+            String table,
+
+            @Schema(
+                    description = "What happened to the row." + " Treat an unknown word as `changed`.",
+                    examples = {"added", "removed", "changed"})
+            String change,
+
+            @Schema(
+                    description = "The cells that name the row, joined by `/`: the fewest leading columns that tell all"
+                            + " rows apart.",
+                    example = "pork-loin")
+            String key,
+
+            @Schema(description = "Column of the cell; absent for a whole row.", example = "fat") @Nullable
+            String column,
+
+            @Schema(
+                    description = "What the other set says; absent where its cell is empty, and for a whole row.",
+                    example = "0.06")
+            @Nullable
+            String oldValue,
+
+            @Schema(
+                    description = "What the set looked at says; absent where its cell is empty, and for a whole row.",
+                    example = "0.07")
+            @Nullable
+            String newValue,
+
+            @Schema(
+                    description = "Source of the row, in the set looked at where it has the row; absent where the table"
+                            + " names none.",
+                    example = "USDA National Nutrient Database SR28")
+            @Nullable
+            String source) {}
 
     /** One warning. */
     @Schema(description = "One warning that a plan may carry.")
@@ -411,12 +558,13 @@ public final class CatalogueAnswers {
             String code,
 
             @Schema(
-                    description = "How grave it is at most.",
+                    description = "How grave it is at most." + " Treat an unknown word as `danger`.",
                     examples = {"info", "caution", "danger"})
             String severity,
 
             @Schema(
-                    description = "Of one plan, or a caution that stands always.",
+                    description =
+                            "Of one plan, or a caution that stands always." + " Treat an unknown word as `warning`.",
                     examples = {"warning", "caution"})
             String kind,
 
@@ -433,7 +581,8 @@ public final class CatalogueAnswers {
     /** All warnings. */
     @Schema(description = "All warnings that plans may carry.")
     public record WarningList(
-            @Schema(description = "The warnings, by code.") List<WarningEntry> warnings) {}
+            @Schema(description = "The warnings, by code.") @Items(max = 1000)
+            List<WarningEntry> warnings) {}
 
     /** One problem. */
     @Schema(description = "One problem or fault that the service may answer with.")
@@ -474,6 +623,6 @@ public final class CatalogueAnswers {
     /** All problems. */
     @Schema(description = "All problems and faults that the service may answer with.")
     public record ProblemList(
-            @Schema(description = "The problems, by status.")
+            @Schema(description = "The problems, by status.") @Items(max = 1000)
             List<ProblemEntry> problems) {}
 }

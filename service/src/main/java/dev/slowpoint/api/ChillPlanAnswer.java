@@ -65,15 +65,16 @@ public record ChillPlanAnswer(
         @Schema(description = "Whether the store is cold and short enough; only if one was sent.") @Nullable
         Keeping keeping,
 
-        @Schema(description = "What to know about this plan.")
+        @Schema(description = "What to know about this plan.") @Items(max = NoticeTranslation.MOST_WARNINGS)
         List<Warning> warnings,
 
-        @Schema(description = "What always holds.") List<Reason> cautions,
+        @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+        List<Reason> cautions,
 
         @Schema(description = "Temperatures over time; with `include=curve`.") @Nullable
         Curve curve,
 
-        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable
+        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable @Items(max = 200)
         List<Source> sources) {
 
     /** Rounds, and copies the lists. */

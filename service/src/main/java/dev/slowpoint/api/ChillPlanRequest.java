@@ -108,7 +108,7 @@ public record ChillPlanRequest(
                     description = "How long the piece stays in. Until all of it is cold enough to store if absent.",
                     example = "5400",
                     minimum = "1",
-                    maximum = CookPlanAnswer.LONGEST)
+                    maximum = CookPlanRequest.LONGEST)
             @Unit("s")
             @Nullable
             Integer durationS) {}

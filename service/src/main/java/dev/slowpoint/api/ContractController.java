@@ -2,9 +2,11 @@ package dev.slowpoint.api;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import io.swagger.v3.oas.annotations.Hidden;
+import io.swagger.v3.oas.models.media.Content;
 import jakarta.servlet.http.HttpServletRequest;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import org.springdoc.core.providers.ObjectMapperProvider;
 import org.springdoc.webmvc.api.OpenApiWebMvcResource;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -23,8 +25,10 @@ class ContractController {
     private volatile @Nullable ResponseEntity<byte[]> yaml;
     private volatile @Nullable ResponseEntity<byte[]> json;
 
-    ContractController(OpenApiWebMvcResource generator) {
+    ContractController(OpenApiWebMvcResource generator, ObjectMapperProvider writers) {
         this.generator = generator;
+        writers.yamlMapper().addMixIn(Content.class, JsonFirst.OnContent.class);
+        writers.jsonMapper().addMixIn(Content.class, JsonFirst.OnContent.class);
     }
 
     @GetMapping(path = "/openapi.yaml")

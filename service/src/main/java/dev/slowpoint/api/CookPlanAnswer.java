@@ -54,7 +54,9 @@ public record CookPlanAnswer(
         @Schema(description = "What the food does to the water; only if `volumeL` and `heaterW` were sent.") @Nullable
         BathCourse bath,
 
-        @Schema(description = "What each step after the bath does, in order; only if steps were sent.") @Nullable
+        @Schema(description = "What each step after the bath does, in order; only if steps were sent.")
+        @Nullable
+        @Items(max = 12)
         List<StepOutcome> then,
 
         @Schema(
@@ -63,15 +65,16 @@ public record CookPlanAnswer(
         @Nullable
         Texture textureAtEnd,
 
-        @Schema(description = "What to know about this plan.")
+        @Schema(description = "What to know about this plan.") @Items(max = NoticeTranslation.MOST_WARNINGS)
         List<Warning> warnings,
 
-        @Schema(description = "What always holds.") List<Reason> cautions,
+        @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+        List<Reason> cautions,
 
         @Schema(description = "Temperatures over time; with `include=curve`.") @Nullable
         Curve curve,
 
-        @Schema(description = "Every organism that was judged; with `include=organisms`.") @Nullable
+        @Schema(description = "Every organism that was judged; with `include=organisms`.") @Nullable @Items(max = 20)
         List<Organism> organisms,
 
         @Schema(description = "What a sample of possible cooks says; with `include=uncertainty`.") @Nullable
@@ -91,17 +94,18 @@ public record CookPlanAnswer(
         @Nullable
         Double shapeErrorPercent,
 
-        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable
+        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable @Items(max = 200)
         List<Source> sources,
 
         @Schema(
                 description =
                         "How every other rule would judge the same cook at `safety.judgedAtS`; with `include=rules`.")
         @Nullable
+        @Items(max = 100)
         List<OtherRule> otherRules) {
 
-    /** Two weeks, beyond which no time is given [s]. */
-    static final String LONGEST = "1209600";
+    /** More than the longest chain of steps that may be asked for: twelve stores of sixty days each, and baths [s]. */
+    static final String LONGEST = "100000000";
 
     /** Rounds, and copies the lists. */
     public CookPlanAnswer {
@@ -181,7 +185,7 @@ public record CookPlanAnswer(
     @Schema(description = "A code for programs and a sentence for people.")
     public record Reason(
             @Schema(
-                    description = "For programs.",
+                    description = "For programs." + " Show the text of an unknown word.",
                     examples = {"ESTIMATE_NOT_GUARANTEE", "RULE_NEVER_MET"})
             String code,
 
@@ -238,13 +242,13 @@ public record CookPlanAnswer(
             Double moistureLossPercent,
 
             @Schema(
-                    description = "What closes the window.",
+                    description = "What closes the window." + " Treat an unknown word as `notModelled`.",
                     examples = {"softening", "dryness", "notReached", "notModelled"})
             @Nullable
             String limit,
 
             @Schema(
-                    description = "How much the window may be trusted.",
+                    description = "How much the window may be trusted." + " Treat an unknown word as `low`.",
                     examples = {"low", "medium"})
             @Nullable
             String confidence) {
@@ -258,7 +262,7 @@ public record CookPlanAnswer(
     /** What the food does to the water. */
     @Schema(name = "BathCourse", description = "What the food does to the water, values as given.")
     public record BathCourse(
-            @Schema(description = "Its lowest temperature.", example = "57.3", minimum = "-10", maximum = "100")
+            @Schema(description = "Its lowest temperature.", example = "57.3", minimum = "-60", maximum = "100")
             @Unit("Cel")
             double lowestC,
 
@@ -293,7 +297,7 @@ public record CookPlanAnswer(
     @Schema(name = "Warning", description = "What to know about this plan; each code is explained at `/v1/warnings`.")
     public record Warning(
             @Schema(
-                    description = "For programs.",
+                    description = "For programs." + " Go by `severity` for an unknown word, and show the text.",
                     examples = {"WARM_UP_OVER_4H", "FROM_FROZEN"})
             String code,
 
@@ -310,24 +314,34 @@ public record CookPlanAnswer(
     /** Temperatures over time. */
     @Schema(name = "Curve", description = "Temperatures over time; the lists have the same length.")
     public record Curve(
-            @Schema(description = "Moments.", example = "0", minimum = "0", maximum = LONGEST) @Unit("s")
+            @Schema(description = "Moments.", example = "0", minimum = "0", maximum = LONGEST)
+            @Unit("s")
+            @Items(max = 4000)
             List<Integer> timesS,
 
-            @Schema(description = "Core.", example = "4", minimum = "-60", maximum = "400") @Unit("Cel")
+            @Schema(description = "Core.", example = "4", minimum = "-60", maximum = "400")
+            @Unit("Cel")
+            @Items(max = 4000)
             List<Double> coreC,
 
             @Schema(description = "Core if everything helps.", example = "6", minimum = "-60", maximum = "400")
             @Unit("Cel")
+            @Items(max = 4000)
             List<Double> coreEarlyC,
 
             @Schema(description = "Core if everything hinders.", example = "2", minimum = "-60", maximum = "400")
             @Unit("Cel")
+            @Items(max = 4000)
             List<Double> coreLateC,
 
-            @Schema(description = "Surface.", example = "4", minimum = "-60", maximum = "400") @Unit("Cel")
+            @Schema(description = "Surface.", example = "4", minimum = "-60", maximum = "400")
+            @Unit("Cel")
+            @Items(max = 4000)
             List<Double> surfaceC,
 
-            @Schema(description = "Mean of the piece.", example = "4", minimum = "-60", maximum = "400") @Unit("Cel")
+            @Schema(description = "Mean of the piece.", example = "4", minimum = "-60", maximum = "400")
+            @Unit("Cel")
+            @Items(max = 4000)
             List<Double> meanC,
 
             @Schema(
@@ -339,6 +353,7 @@ public record CookPlanAnswer(
                     maximum = "400")
             @Unit("Cel")
             @Nullable
+            @Items(max = 4000)
             List<Double> waterC) {
 
         /** Rounds, and refuses lists of different lengths. */
@@ -442,7 +457,8 @@ public record CookPlanAnswer(
 
             @Schema(
                     description = "`own` if the rule itself asks what decides; `fallback` if it names nothing that was"
-                            + " read for this food, and the strictest benchmark that was read stands in.",
+                            + " read for this food, and the strictest benchmark that was read stands in."
+                            + " Treat an unknown word as `fallback`.",
                     examples = {"own", "fallback"})
             @Nullable
             String basis,
@@ -497,7 +513,7 @@ public record CookPlanAnswer(
             String what,
 
             @Schema(
-                    description = "How it is known.",
+                    description = "How it is known." + " Treat an unknown word as `memory`.",
                     examples = {"read", "fitted", "memory"})
             String mark,
 

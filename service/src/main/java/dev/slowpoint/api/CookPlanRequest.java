@@ -71,6 +71,9 @@ public record CookPlanRequest(
     static final String NAME = "[A-Za-z0-9]+([.-][A-Za-z0-9]+)*";
     static final String VERSION = "[A-Za-z0-9]+([.+-][A-Za-z0-9]+)*";
 
+    /** Two weeks: no longer time may be asked for [s]. */
+    static final String LONGEST = "1209600";
+
     @Override
     public void check(String at, Faults faults) {
         if (surroundings.bath().volumeL() != null && !geometry.weighs()) {
@@ -140,8 +143,7 @@ public record CookPlanRequest(
             @Unit("Cel")
             double setpointC,
 
-            @Schema(description = "Time in that bath.", example = "36000", minimum = "0", maximum = "1209600")
-            @Unit("s")
+            @Schema(description = "Time in that bath.", example = "36000", minimum = "0", maximum = LONGEST) @Unit("s")
             int heldS) {}
 
     /** What surrounds the piece. */

@@ -26,7 +26,7 @@ record Fault(
         @Nullable Double minimum,
         @Nullable Double maximum,
         @Nullable String unit,
-        @Nullable List<String> allowed) {
+        @Nullable @Items(max = 200) List<String> allowed) {
 
     private static final int LONGEST_VALUE = 64;
 

@@ -15,7 +15,9 @@ public record FaultEntry(
         String pointer,
 
         @Schema(
-                description = "What, for programs. Each code is explained at `/problems/{code}`.",
+                description =
+                        "What, for programs. Each code is explained at `/problems/{code}`."
+                                + " Treat an unknown word as the `code` of its status: 400 is `BAD_REQUEST`, 422 `REQUEST_REFUSED`.",
                 examples = {"OUT_OF_RANGE", "UNKNOWN_FIELD", "SIZE_MISSING"})
         String code,
 
@@ -51,6 +53,7 @@ public record FaultEntry(
                 description = "The words that are taken.",
                 example = "[\"slab\", \"brick\", \"cylinder\", \"sphere\", \"egg\"]")
         @Nullable
+        @Items(max = 200)
         List<String> allowed) {
 
     /** Copies the words. */

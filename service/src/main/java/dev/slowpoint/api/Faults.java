@@ -9,6 +9,9 @@ final class Faults {
     /** More are counted and not listed. */
     private static final int LISTED = 50;
 
+    /** The most that a problem lists: one that counts more than all others may stand before them. */
+    static final int MOST = LISTED + 1;
+
     private final List<Fault> listed = new ArrayList<>();
     private int count;
 

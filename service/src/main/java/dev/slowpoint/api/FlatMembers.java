@@ -92,6 +92,38 @@ final class FlatMembers {
         return text.length() <= LONGEST_NUMBER && NUMBER.matcher(text).matches();
     }
 
+    /**
+     * Reads a record from a query, as a JSON request would be read. What it does not name is left to others.
+     *
+     * @throws RequestRefused with all faults, by the names in the query
+     */
+    static <T extends Record> T query(Map<String, String[]> query, Class<T> type) {
+        FlatMembers known = of(type);
+        ObjectNode members = tree();
+        Faults twice = new Faults();
+        for (String name : known.names()) {
+            String[] sent = query.get(name);
+            if (sent == null) {
+                continue;
+            }
+            if (sent.length > 1) {
+                twice.add(Fault.of(Pointer.query(name), ProblemCode.DUPLICATE_FIELD, "FAULT_DUPLICATE_FIELD", name));
+            }
+            known.put(members, name, sent[0]);
+        }
+        twice.throwIfAny();
+        try {
+            return RequestReader.read(JsonMapper.shared().writeValueAsBytes(members), Wire.JSON, type);
+        } catch (RequestRefused refused) {
+            throw new RequestRefused(
+                    refused.faults().stream()
+                            .map(fault -> fault.at(
+                                    fault.pointer().replaceFirst("^#/?", "?").replace('/', '.')))
+                            .toList(),
+                    refused.count());
+        }
+    }
+
     /** An empty tree. */
     static ObjectNode tree() {
         return JsonMapper.shared().createObjectNode();

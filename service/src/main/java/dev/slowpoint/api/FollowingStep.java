@@ -37,7 +37,7 @@ public record FollowingStep(
                                 + " `foundC`.",
                 example = "3600",
                 minimum = "1",
-                maximum = CookPlanAnswer.LONGEST)
+                maximum = CookPlanRequest.LONGEST)
         @Unit("s")
         @Nullable
         Integer durationS,

@@ -5,16 +5,22 @@ import dev.slowpoint.api.CatalogueAnswers.CompositionEntry;
 import dev.slowpoint.api.CatalogueAnswers.CoolingEntry;
 import dev.slowpoint.api.CatalogueAnswers.FoodEntry;
 import dev.slowpoint.api.CatalogueAnswers.Origin;
+import dev.slowpoint.api.CatalogueAnswers.ParameterSetDifferences;
 import dev.slowpoint.api.CatalogueAnswers.ParameterSetEntry;
 import dev.slowpoint.api.CatalogueAnswers.PlanLimit;
 import dev.slowpoint.api.CatalogueAnswers.RequirementEntry;
 import dev.slowpoint.api.CatalogueAnswers.RuleEntry;
+import dev.slowpoint.api.CatalogueAnswers.SetDifference;
+import dev.slowpoint.api.CatalogueAnswers.TableDifference;
 import dev.slowpoint.api.CatalogueAnswers.TopicEntry;
 import dev.slowpoint.api.CatalogueAnswers.WarningEntry;
 import dev.slowpoint.food.Composition;
 import dev.slowpoint.food.Food;
 import dev.slowpoint.food.Provenance;
+import dev.slowpoint.parameters.Deprecation;
+import dev.slowpoint.parameters.ParameterSet;
 import dev.slowpoint.parameters.ParameterSets;
+import dev.slowpoint.parameters.SetDifferences;
 import dev.slowpoint.plan.Knowledge;
 import dev.slowpoint.safety.Clause;
 import dev.slowpoint.safety.ColdStorage;
@@ -27,9 +33,11 @@ import dev.slowpoint.safety.RuleBook;
 import dev.slowpoint.safety.RuleLimits;
 import dev.slowpoint.safety.Topic;
 import dev.slowpoint.safety.WarmUpLimits;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -68,9 +76,54 @@ final class KnownCatalogues implements Catalogues {
     @Override
     public List<ParameterSetEntry> parameterSets() {
         return sets.all().stream()
-                .map(set -> new ParameterSetEntry(set.version(), set.digest(), Words.of(set.status())))
+                .map(KnownCatalogues::parameterSet)
                 .sorted(Comparator.comparing(ParameterSetEntry::version).reversed())
                 .toList();
+    }
+
+    private static ParameterSetEntry parameterSet(ParameterSet set) {
+        Optional<ParameterSet.Retirement> retirement = set.retirement();
+        Optional<Deprecation> deprecation = retirement.map(ParameterSet.Retirement::deprecation);
+        return new ParameterSetEntry(
+                set.version(),
+                set.digest(),
+                Words.of(set.status()),
+                deprecation.map(Deprecation::since).map(LocalDate::toString).orElse(null),
+                deprecation
+                        .flatMap(Deprecation::sunset)
+                        .map(LocalDate::toString)
+                        .orElse(null),
+                retirement.map(ParameterSet.Retirement::successor).orElse(null));
+    }
+
+    @Override
+    public Optional<ParameterSetDifferences> differences(String version, String from) {
+        return sets.find(version).flatMap(set -> sets.find(from).map(other -> differences(set, other)));
+    }
+
+    private static ParameterSetDifferences differences(ParameterSet set, ParameterSet from) {
+        SetDifferences found = SetDifferences.between(from.files(), set.files());
+        return new ParameterSetDifferences(
+                set.version(),
+                set.digest(),
+                from.version(),
+                from.digest(),
+                found.counts().stream()
+                        .map(count ->
+                                new TableDifference(count.table(), count.added(), count.removed(), count.changed()))
+                        .toList(),
+                found.all().size(),
+                found.all().stream()
+                        .limit(CatalogueAnswers.MOST_DIFFERENCES)
+                        .map(d -> new SetDifference(
+                                d.table(),
+                                Words.of(d.change()),
+                                d.key(),
+                                d.column().orElse(null),
+                                d.before().orElse(null),
+                                d.after().orElse(null),
+                                d.source().orElse(null)))
+                        .toList());
     }
 
     @Override

@@ -36,7 +36,7 @@ public record LoadPlanAnswer(
 
         @Schema(description = "Why so.") Reason reason,
 
-        @Schema(description = "What stands in the way; only with `apart`.") @Nullable
+        @Schema(description = "What stands in the way; only with `apart`.") @Nullable @Items(max = 500)
         List<Conflict> conflicts,
 
         @Schema(
@@ -48,7 +48,9 @@ public record LoadPlanAnswer(
         @Nullable
         Integer readyAtS,
 
-        @Schema(description = "The bath at one setpoint after the other; absent with `apart`.") @Nullable
+        @Schema(description = "The bath at one setpoint after the other; absent with `apart`.")
+        @Nullable
+        @Items(max = 20)
         List<Phase> phases,
 
         @Schema(description = "How to bring the water down between two setpoints; only with `twoSetpoints`.") @Nullable
@@ -64,18 +66,19 @@ public record LoadPlanAnswer(
         @Nullable
         Integer heaterAtLimitS,
 
-        @Schema(description = "The foods, in the order of the request.")
+        @Schema(description = "The foods, in the order of the request.") @Items(max = 12)
         List<Item> items,
 
-        @Schema(description = "What to know about the load as a whole.")
+        @Schema(description = "What to know about the load as a whole.") @Items(max = NoticeTranslation.MOST_WARNINGS)
         List<Warning> warnings,
 
-        @Schema(description = "What always holds.") List<Reason> cautions,
+        @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+        List<Reason> cautions,
 
         @Schema(description = "The water over time; with `include=curve`, absent with `apart`.") @Nullable
         WaterCurve curve,
 
-        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable
+        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable @Items(max = 200)
         List<Source> sources) {
 
     /** Copies the lists. */
@@ -92,7 +95,7 @@ public record LoadPlanAnswer(
     @Schema(name = "LoadConflict", description = "One thing that stands in the way.")
     public record Conflict(
             @Schema(
-                    description = "For programs.",
+                    description = "For programs." + " Take an unknown word as a conflict, and show the text.",
                     examples = {
                         "TEMPERATURES_APART",
                         "ITEM_FAILS",
@@ -275,7 +278,7 @@ public record LoadPlanAnswer(
             @Schema(description = "What the cook does to the texture.")
             Texture texture,
 
-            @Schema(description = "What to know about this food.")
+            @Schema(description = "What to know about this food.") @Items(max = NoticeTranslation.MOST_WARNINGS)
             List<Warning> warnings,
 
             @Schema(description = "Temperatures over time, from when it goes in; with `include=curve`.") @Nullable
@@ -296,10 +299,14 @@ public record LoadPlanAnswer(
                     "The water over time, values as given; the lists have the same length. Two values of one moment"
                             + " are a jump.")
     public record WaterCurve(
-            @Schema(description = "Moments.", example = "0", minimum = "0", maximum = CookPlanAnswer.LONGEST) @Unit("s")
+            @Schema(description = "Moments.", example = "0", minimum = "0", maximum = CookPlanAnswer.LONGEST)
+            @Unit("s")
+            @Items(max = 4000)
             List<Integer> timesS,
 
-            @Schema(description = "Water.", example = "60", minimum = "-10", maximum = "100") @Unit("Cel")
+            @Schema(description = "Water.", example = "60", minimum = "-10", maximum = "100")
+            @Unit("Cel")
+            @Items(max = 4000)
             List<Double> waterC) {
 
         /** Rounds, and copies the lists. */

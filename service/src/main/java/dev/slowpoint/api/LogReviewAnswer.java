@@ -23,7 +23,8 @@ public record LogReviewAnswer(
         @Schema(
                 description = "Over all limits that decide: `met` only if each was, time over which nothing was read"
                         + " earning no kill and counting as warm-up and cooling; `undecided` where the log leaves it open; `notApplicable` where it shows nothing that"
-                        + " the rule asks for.",
+                        + " the rule asks for."
+                        + " Treat an unknown word as `notMet`.",
                 examples = {"met", "notMet", "undecided", "notApplicable"})
         String verdict,
 
@@ -42,9 +43,10 @@ public record LogReviewAnswer(
         @Schema(description = "The rule that the cooling was judged by; absent where none was judged.") @Nullable
         NamedRule coolingRule,
 
-        @Schema(description = "Each critical limit.") List<CriticalLimit> limits,
+        @Schema(description = "Each critical limit.") @Items(max = 50)
+        List<CriticalLimit> limits,
 
-        @Schema(description = "What was not as it should be, in order of time; at most 50.")
+        @Schema(description = "What was not as it should be, in order of time; at most 50.") @Items(max = 50)
         List<Deviation> deviations,
 
         @Schema(
@@ -61,20 +63,22 @@ public record LogReviewAnswer(
                         "Predicted growth of spore formers while the food cooled, wherever nothing was read at its"
                                 + " fastest; for information.")
         @Nullable
+        @Items(max = 20)
         List<Growth> growth,
 
         @Schema(description = "The core that was computed from the bath; only there.") @Nullable
         ComputedCore computedCore,
 
-        @Schema(description = "What to know about this log.")
+        @Schema(description = "What to know about this log.") @Items(max = NoticeTranslation.MOST_WARNINGS)
         List<Warning> warnings,
 
-        @Schema(description = "What always holds.") List<Reason> cautions,
+        @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+        List<Reason> cautions,
 
         @Schema(description = "Readings over time, thinned to at most 200; with `include=curve`.") @Nullable
         LogCurve curve,
 
-        @Schema(description = "Where the limits come from; with `include=sources`.") @Nullable
+        @Schema(description = "Where the limits come from; with `include=sources`.") @Nullable @Items(max = 200)
         List<Source> sources) {
 
     /** Copies the lists. */
@@ -217,7 +221,7 @@ public record LogReviewAnswer(
             Double measuredC,
 
             @Schema(
-                    description = "Whether it was met.",
+                    description = "Whether it was met." + " Treat an unknown word as `notMet`.",
                     examples = {"met", "notMet", "undecided"})
             String met,
 
@@ -236,7 +240,7 @@ public record LogReviewAnswer(
             int untilS,
 
             @Schema(
-                    description = "What, for programs.",
+                    description = "What, for programs." + " Take an unknown word as a deviation, and show the text.",
                     examples = {"GAP", "FAULT_VALUE", "COOLING_TOO_SLOW"})
             String code,
 
@@ -350,10 +354,14 @@ public record LogReviewAnswer(
     /** Readings over time. */
     @Schema(name = "LogCurve", description = "Readings that are believed, thinned so that low and high ones stay.")
     public record LogCurve(
-            @Schema(description = "Times.", example = "60", minimum = "0", maximum = CookPlanAnswer.LONGEST) @Unit("s")
+            @Schema(description = "Times.", example = "60", minimum = "0", maximum = CookPlanAnswer.LONGEST)
+            @Unit("s")
+            @Items(max = 200)
             List<Integer> timesS,
 
-            @Schema(description = "Temperatures.", example = "58.4", minimum = "-200", maximum = "400") @Unit("Cel")
+            @Schema(description = "Temperatures.", example = "58.4", minimum = "-200", maximum = "400")
+            @Unit("Cel")
+            @Items(max = 200)
             List<Double> temperaturesC) {
 
         /** Copies the lists. */

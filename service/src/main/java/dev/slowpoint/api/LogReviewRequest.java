@@ -74,7 +74,7 @@ public record LogReviewRequest(
                 description = "Times of the readings, strictly ascending.",
                 example = "60",
                 minimum = "0",
-                maximum = CookPlanAnswer.LONGEST)
+                maximum = CookPlanRequest.LONGEST)
         @Unit("s")
         @Items(min = 2, max = MOST_READINGS)
         double[] timesS,

@@ -31,17 +31,20 @@ public record LookupTableAnswer(
                 minimum = "3",
                 maximum = "250")
         @Unit("mm")
+        @Items(max = 65536)
         List<Double> thicknessMm,
 
         @Schema(description = "Planes of the setpoint, rising.", example = "62", minimum = "20", maximum = "100")
         @Unit("Cel")
+        @Items(max = 65536)
         List<Double> setpointC,
 
         @Schema(description = "Planes of the start, rising.", example = "4", minimum = "-40", maximum = "60")
         @Unit("Cel")
+        @Items(max = 65536)
         List<Double> startC,
 
-        @Schema(description = "One quantity each, at all nodes.")
+        @Schema(description = "One quantity each, at all nodes.") @Items(max = 5)
         List<Column> columns,
 
         @Schema(
@@ -68,9 +71,11 @@ public record LookupTableAnswer(
                 description =
                         "What to know about plans at the ends of the ranges: each code once, with the values of the"
                                 + " first end that has it, the thickest piece in the coolest bath before the others.")
+        @Items(max = NoticeTranslation.MOST_WARNINGS)
         List<CodedNotice> warnings,
 
-        @Schema(description = "What always holds.") List<CodedNotice> cautions) {
+        @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+        List<CodedNotice> cautions) {
 
     /** Rounds, and copies the lists. */
     public LookupTableAnswer {
@@ -86,7 +91,7 @@ public record LookupTableAnswer(
     @Schema(name = "CodedNotice", description = "A warning or a caution; each code is explained at `/v1/warnings`.")
     public record CodedNotice(
             @Schema(
-                    description = "For programs.",
+                    description = "For programs." + " Go by `severity` for an unknown word.",
                     examples = {"POULTRY_BELOW_58", "TABLE_CHECKED_NOT_PROVEN"})
             String code,
 
@@ -122,6 +127,7 @@ public record LookupTableAnswer(
                     minimum = "-1",
                     maximum = CookPlanAnswer.LONGEST)
             @Unit("s")
+            @Items(max = 65536)
             List<Integer> timesS,
 
             @Schema(

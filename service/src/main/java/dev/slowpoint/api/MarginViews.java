@@ -64,6 +64,7 @@ public record MarginViews(
                 description =
                         "Predicted growth of toxin formers while warming up. 3 log or more means that toxin is likely,"
                                 + " which no cooking undoes; the limit of the warm-up decides.")
+        @Items(max = 20)
         List<StepOutcome.Growth> warmUpGrowth) {
 
     /** Rounds, never in favour of safety, and copies the list. */
@@ -107,7 +108,7 @@ public record MarginViews(
             @Schema(
                     description = "Time beyond what is asked; negative for what is missing.",
                     example = "1180",
-                    minimum = "-1209600",
+                    minimum = "-100000000",
                     maximum = CookPlanAnswer.LONGEST)
             @Unit("s")
             int marginS,

@@ -18,6 +18,12 @@ import java.util.Objects;
  */
 record NoticeTranslation(List<Notice> notices, Map<NoticeCode, NoticeRule> rules, Sentences sentences) {
 
+    /** More warnings than there are codes. */
+    static final int MOST_WARNINGS = 200;
+
+    /** More cautions than there are codes. */
+    static final int MOST_CAUTIONS = 20;
+
     /** What to know about this plan. */
     List<Warning> warnings() {
         return notices.stream()

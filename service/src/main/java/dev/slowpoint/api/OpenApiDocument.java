@@ -6,7 +6,6 @@ import io.swagger.v3.oas.models.OpenAPI;
 import io.swagger.v3.oas.models.Operation;
 import io.swagger.v3.oas.models.SpecVersion;
 import io.swagger.v3.oas.models.examples.Example;
-import io.swagger.v3.oas.models.headers.Header;
 import io.swagger.v3.oas.models.info.Info;
 import io.swagger.v3.oas.models.info.License;
 import io.swagger.v3.oas.models.media.Content;
@@ -21,9 +20,11 @@ import io.swagger.v3.oas.models.servers.Server;
 import io.swagger.v3.oas.models.tags.Tag;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -77,15 +78,35 @@ class OpenApiDocument {
     /** Answers that are also given as a page. */
     private static final Set<Class<?>> PAGES = Set.of(LogReviewAnswer.class);
 
+    /** What stands in the head of some answers alone. */
+    private static final Map<Class<?>, List<ContractHeader>> HEADERS = Map.of(
+            PortionSheetAnswer.class,
+            List.of(ContractHeader.STREAM_SET, ContractHeader.STREAM_DIGEST),
+            LookupTableAnswer.class,
+            List.of(ContractHeader.TABLE, ContractHeader.TABLE_ERRORS, ContractHeader.TABLE_NOTICES),
+            LogReviewAnswer.class,
+            List.of(ContractHeader.PAGE_POLICY, ContractHeader.PAGE_REFERRER));
+
+    /** What may be wrong with a query that has members of its own. */
+    private static final Set<ProblemCode> OF_QUERIES = EnumSet.of(
+            ProblemCode.MISSING_FIELD,
+            ProblemCode.DUPLICATE_FIELD,
+            ProblemCode.WRONG_PATTERN,
+            ProblemCode.UNKNOWN_PARAMETER_SET);
+
     private final Examples examples;
+    private final CatalogueExamples catalogueExamples;
+    private final ContractText text;
     private final Sentences sentences;
 
     private final RecordSchemas schemas = new RecordSchemas();
     private final Map<String, ApiResponse> problems = new TreeMap<>();
     private final Schema<?> problem = schemas.answer(Problem.class);
 
-    OpenApiDocument(Examples examples, Languages languages) {
+    OpenApiDocument(Examples examples, CatalogueExamples catalogueExamples, ContractText text, Languages languages) {
         this.examples = examples;
+        this.text = text;
+        this.catalogueExamples = catalogueExamples;
         this.sentences = languages.english();
     }
 
@@ -95,14 +116,7 @@ class OpenApiDocument {
                 .info(new Info()
                         .title("Slowpoint")
                         .version(VERSION)
-                        .description("Time plans, safety margins and texture windows for vacuum-bagged food in a"
-                                + " temperature-controlled water bath.\n\n"
-                                + "Every operation reads and answers JSON and CBOR with the same members. Units stand at"
-                                + " the end of the names: `C` degrees Celsius, `K` a difference of temperatures, `Mm`"
-                                + " millimetres, `S` seconds from food in. Unknown fields, nulls and numbers in quotes"
-                                + " are refused. What a server answers may grow: ignore unknown members, and treat"
-                                + " unknown words as each field says. The kitchen of the examples, Hochmoor, is"
-                                + " invented.")
+                        .description(text.description())
                         .license(new License().name("Apache-2.0").identifier("Apache-2.0")))
                 .security(List.of())
                 .servers(List.of(new Server().url("/")))
@@ -130,6 +144,7 @@ class OpenApiDocument {
             Components components = new Components();
             schemas.all().forEach(components::addSchemas);
             problems.forEach(components::addResponses);
+            ContractHeader.components().forEach(components::addHeaders);
             document.setComponents(components);
         };
     }
@@ -142,8 +157,11 @@ class OpenApiDocument {
                 .content(content(schemas.request(type), examples(examples.requests(scene(type)))))));
         request.ifPresent(type -> table(type, operation));
         Class<? extends Record> answer = answerOf(method);
-        Map<String, Example> answers =
-                request.map(type -> examples(examples.answers(scene(type)))).orElse(Map.of());
+        Map<String, Example> answers = examples(request.map(type -> examples.answers(scene(type)))
+                .orElseGet(() -> catalogueExamples
+                        .of(answer)
+                        .map(shown -> Map.of("shown", Wire.JSON.write(shown)))
+                        .orElse(Map.of())));
         responses.addApiResponse(
                 "200",
                 new ApiResponse()
@@ -153,8 +171,14 @@ class OpenApiDocument {
                                 answer, pictured(method, page(answer, content(schemas.answer(answer), answers))))));
         // Accept is a matter of HTTP, not of the operation (OpenAPI 3.1.1, section 4.8.12).
         parameters(operation).removeIf(parameter -> "header".equals(parameter.getIn()));
+        Optional<Class<? extends Record>> query =
+                Optional.ofNullable(method.getMethodAnnotation(Queried.class)).map(Queried::value);
+        query.ifPresent(type -> queried(type, operation));
         if (QueryGuard.speaks(method)) {
             language(operation);
+        }
+        if (request.isEmpty()) {
+            operation.addParametersItem(unlessMatching());
         }
         parameters(operation).stream()
                 .filter(parameter -> parameter.getSchema() == null || parameter.getDescription() == null)
@@ -162,13 +186,90 @@ class OpenApiDocument {
         if (parameters(operation).isEmpty()) {
             operation.setParameters(null);
         }
-        problemsOf(operation, request.isPresent()).forEach((status, codes) -> {
-            String name = (request.isPresent() || !status.equals("400") ? "Problem" : "CatalogueProblem") + status;
+        String asked = request.isPresent() ? "" : query.isPresent() ? "Query" : "Catalogue";
+        problemsOf(operation, request.isPresent(), query.isPresent()).forEach((status, codes) -> {
+            String name = (status.equals("400") || status.equals("422") ? asked : "") + "Problem" + status;
             problems.computeIfAbsent(name, unknown -> problem(codes));
             responses.addApiResponse(status, new ApiResponse().$ref(name));
         });
+        headers(responses, answer, method, request.isPresent());
         operation.setResponses(responses);
+        retire(operation, method);
         return operation;
+    }
+
+    /** What stands in the head of an answer that is no problem; the components of problems tell of theirs. */
+    private static void headers(
+            ApiResponses responses, Class<? extends Record> answer, HandlerMethod method, boolean computed) {
+        ApiResponse done = Objects.requireNonNull(responses.get("200"));
+        List<ContractHeader> headers = new ArrayList<>(List.of(ContractHeader.VARY, ContractHeader.NOSNIFF));
+        if (QueryGuard.speaks(method)) {
+            headers.add(ContractHeader.LANGUAGE);
+        }
+        if (computed) {
+            headers.add(ContractHeader.NO_STORE);
+            headers.addAll(HEADERS.getOrDefault(answer, List.of()));
+            // Each of these operations lets a request pin a parameter set, which may be going.
+            headers.addAll(ContractHeader.OF_DEPRECATED);
+        } else {
+            headers.add(ContractHeader.FRESH);
+            headers.add(ContractHeader.TAG);
+            ApiResponse unchanged = new ApiResponse().description("What the client has is what would be sent.");
+            headers.forEach(header -> unchanged.addHeaderObject(header.field(), header.reference()));
+            responses.addApiResponse("304", unchanged);
+        }
+        headers.forEach(header -> done.addHeaderObject(header.field(), header.reference()));
+    }
+
+    /** Says of an operation that is going since when, until when and where to read more; each of its answers says so too. */
+    private void retire(Operation operation, HandlerMethod method) {
+        Retiring retiring = method.getMethodAnnotation(Retiring.class);
+        RetiringOperations.deprecation(method).ifPresent(deprecation -> {
+            operation.setDeprecated(true);
+            operation.setDescription(operation.getDescription() + " Deprecated since " + deprecation.since()
+                    + deprecation
+                            .sunset()
+                            .map(day -> ", and may be gone from " + day)
+                            .orElse("")
+                    + ": see " + Objects.requireNonNull(retiring).see() + ".");
+            operation.getResponses().replaceAll((status, response) -> {
+                ApiResponse own = response.get$ref() == null ? response : copy(response.get$ref());
+                ContractHeader.OF_DEPRECATED.forEach(header -> own.addHeaderObject(header.field(), header.reference()));
+                return own;
+            });
+        });
+    }
+
+    private ApiResponse copy(String reference) {
+        ApiResponse shared = Objects.requireNonNull(problems.get(reference.substring(reference.lastIndexOf('/') + 1)));
+        ApiResponse copy =
+                new ApiResponse().description(shared.getDescription()).content(shared.getContent());
+        shared.getHeaders().forEach(copy::addHeaderObject);
+        return copy;
+    }
+
+    private static Parameter unlessMatching() {
+        Schema<Object> tags = new JsonSchema();
+        tags.typesItem("string");
+        tags.setExamples(List.of("\"6e9f36c5931cba41177c8be8\""));
+        return new Parameter()
+                .in("header")
+                .name(HttpHeaders.IF_NONE_MATCH)
+                .required(false)
+                .description("The `ETag` of what the client has; answered with 304 while that is what would be sent.")
+                .schema(tags);
+    }
+
+    /** What an operation without a body is asked in its query. */
+    private void queried(Class<? extends Record> query, Operation operation) {
+        FlatMembers.of(query)
+                .parts()
+                .forEach((name, part) -> operation.addParametersItem(new Parameter()
+                        .in("query")
+                        .name(name)
+                        .required(part.required())
+                        .description(part.schema().description())
+                        .schema(schemas.parameter(part))));
     }
 
     /** The same request as a table with its other members in the query. */
@@ -235,8 +336,15 @@ class OpenApiDocument {
             parameter
                     .description("What to answer beyond the plan itself.")
                     .explode(false)
-                    .schema(new JsonSchema().typesItem("array").items(text));
+                    .schema(new JsonSchema()
+                            .typesItem("array")
+                            .items(text)
+                            .maxItems(Include.words(answer).size()));
         } else {
+            text.setExamples(List.of(
+                    parameter.getName().equals("slug")
+                            ? ProblemCode.OUT_OF_RANGE.slug()
+                            : RecordShape.of(answer).parts().get(0).schema().example()));
             parameter.description("As listed in the catalogue.").schema(text);
         }
     }
@@ -333,7 +441,7 @@ class OpenApiDocument {
     }
 
     /** The problems of an operation by status, in the order of the catalogue. */
-    private static Map<String, List<ProblemCode>> problemsOf(Operation operation, boolean computes) {
+    private static Map<String, List<ProblemCode>> problemsOf(Operation operation, boolean computes, boolean queried) {
         boolean named = parameters(operation).stream().anyMatch(parameter -> "path".equals(parameter.getIn()));
         Map<String, List<ProblemCode>> byStatus = new LinkedHashMap<>();
         for (ProblemCode code : ProblemCode.values()) {
@@ -342,9 +450,11 @@ class OpenApiDocument {
                     computes
                             || code == ProblemCode.BAD_REQUEST
                             || code == ProblemCode.UNKNOWN_PARAMETER
-                            || code == ProblemCode.UNKNOWN_WORD;
+                            || code == ProblemCode.UNKNOWN_WORD
+                            || (queried && OF_QUERIES.contains(code));
                 case 404 -> named;
-                case 413, 415, 422 -> computes;
+                case 413, 415 -> computes;
+                case 422 -> computes || (queried && OF_QUERIES.contains(code));
                 case 406, 500, 503 -> true;
                 default -> false;
             };
@@ -361,22 +471,38 @@ class OpenApiDocument {
         codes.forEach(code -> type.addExamples(
                 code.name(),
                 new Example().value(JsonMapper.shared().readValue(Wire.JSON.write(example(code)), Map.class))));
-        ApiResponse response = new ApiResponse()
-                .description(
-                        codes.size() == 1
-                                ? sentences.title(codes.get(0))
-                                : "The request cannot be answered as it stands")
-                .content(new Content().addMediaType(PROBLEM, type));
-        if (codes.contains(ProblemCode.OVERLOADED)) {
-            Schema<Object> seconds = new JsonSchema();
-            seconds.typesItem("integer");
-            response.addHeaderObject(
-                    "Retry-After",
-                    new Header()
-                            .description("Seconds to wait before asking again.")
-                            .schema(seconds));
+        int status = codes.get(0).status();
+        ApiResponse response =
+                new ApiResponse().description(why(status)).content(new Content().addMediaType(PROBLEM, type));
+        List<ContractHeader> headers = new ArrayList<>(ContractHeader.OF_PROBLEMS);
+        switch (status) {
+            case 406 -> headers.add(ContractHeader.TYPES);
+            case 415 -> headers.add(ContractHeader.READ_TYPES);
+            case 500 -> headers.add(ContractHeader.INCIDENT);
+            case 503 -> headers.add(ContractHeader.RETRY_AFTER);
+            default -> {}
         }
+        if (status == 422) {
+            headers.addAll(ContractHeader.OF_DEPRECATED);
+        }
+        headers.forEach(header -> response.addHeaderObject(header.field(), header.reference()));
         return response;
+    }
+
+    /** What a status means here, and who can mend it. */
+    private static String why(int status) {
+        return switch (status) {
+            case 400 -> "The message does not keep this contract: the program that wrote it has to change.";
+            case 404 -> "The catalogue has no such entry.";
+            case 406 -> "Nothing that `Accept` asks for is answered with.";
+            case 413 -> "The body is longer than is read.";
+            case 415 -> "The body is of a type, a charset or a coding that is not read.";
+            case 422 ->
+                "The message keeps this contract, but what it asks cannot be answered: the question has to change.";
+            case 500 -> "The service is at fault. The same request will fail again.";
+            case 503 -> "There is more to do than can be done. The same request may succeed later.";
+            default -> throw new IllegalArgumentException("no operation answers " + status);
+        };
     }
 
     private Problem example(ProblemCode code) {

@@ -21,14 +21,17 @@ public record PortionSheetAnswer(
         String digest,
 
         @Schema(description = "The bands, in the order in which portions first need them.")
+        @Items(max = PortionSheets.MOST_BANDS)
         List<SheetBand> bands,
 
         @Schema(description = "The portions, in the order of the request.")
+        @Items(max = PortionSheetRequest.MOST_PORTIONS)
         List<PortionPlace> portions,
 
         @Schema(description = "How many of what.") SheetTotals totals,
 
-        @Schema(description = "What always holds.") List<Reason> cautions) {
+        @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+        List<Reason> cautions) {
 
     /** Copies the lists. */
     public PortionSheetAnswer {
@@ -59,7 +62,9 @@ public record PortionSheetAnswer(
             @Nullable
             Integer band,
 
-            @Schema(description = "Why it cannot be planned, the first eight reasons.") @Nullable
+            @Schema(description = "Why it cannot be planned, the first eight reasons.")
+            @Nullable
+            @Items(max = ItemFaults.LISTED)
             List<FaultEntry> problems) {
 
         /** Copies the list. */
@@ -139,7 +144,7 @@ public record PortionSheetAnswer(
             @Unit("Cel")
             double setpointC,
 
-            @Schema(description = "The cards that were asked for.")
+            @Schema(description = "The cards that were asked for.") @Items(max = 4)
             List<SheetCard> cards) {
 
         /** Rounds: never to a smaller range of sizes than was planned. Copies the list. */
@@ -251,13 +256,13 @@ public record PortionSheetAnswer(
             @Schema(description = "Whether it is kept.", example = "true") @Nullable
             Boolean coolingKept,
 
-            @Schema(description = "What to know about this card.")
+            @Schema(description = "What to know about this card.") @Items(max = NoticeTranslation.MOST_WARNINGS)
             List<Warning> warnings,
 
             @Schema(description = "Its heading.", example = "Pork loin, 40 to 45 mm: cook from the fridge")
             String title,
 
-            @Schema(description = "Its sentences, in order.")
+            @Schema(description = "Its sentences, in order.", example = "Heat the bath to 60 °C.") @Items(max = 50)
             List<String> steps) {
 
         /** Rounds, and copies the lists. */
@@ -307,7 +312,7 @@ public record PortionSheetAnswer(
             Double marginLog10,
 
             @Schema(
-                    description = "The margin in words, as in a cook plan.",
+                    description = "The margin in words, as in a cook plan." + " Treat an unknown word as `notMet`.",
                     examples = {"notMet", "thin", "normal", "wide"})
             @Nullable
             String band,
@@ -315,7 +320,7 @@ public record PortionSheetAnswer(
             @Schema(
                     description = "Time in hand.",
                     example = "1800",
-                    minimum = "-1209600",
+                    minimum = "-100000000",
                     maximum = CookPlanAnswer.LONGEST)
             @Unit("s")
             @Nullable
@@ -340,7 +345,8 @@ public record PortionSheetAnswer(
             double coreC,
 
             @Schema(
-                    description = "Where the time lies in its texture window, as in a cook plan.",
+                    description = "Where the time lies in its texture window, as in a cook plan."
+                            + " Treat an unknown word as `none`.",
                     examples = {"before", "within", "past", "none"})
             String texture,
 

@@ -21,7 +21,7 @@ public record Problem(
         int status,
 
         @Schema(
-                description = "The problem, for programs.",
+                description = "The problem, for programs." + " Treat an unknown word by `status` and `retryable`.",
                 examples = {"OUT_OF_RANGE", "MALFORMED_BODY", "UNKNOWN_FOOD"})
         String code,
 
@@ -31,12 +31,15 @@ public record Problem(
         String detail,
 
         @Schema(description = "All faults of the request, at most 51; empty when the problem is none of the body.")
+        @Items(max = Faults.MOST)
         List<FaultEntry> errors,
 
         @Schema(description = "Whether the same request may succeed later.", example = "false")
         boolean retryable,
 
-        @Schema(description = "Baths that would do instead; only where some were looked for.") @Nullable
+        @Schema(description = "Baths that would do instead; only where some were looked for.")
+        @Nullable
+        @Items(max = 20)
         List<Alternative> alternatives) {
 
     /** Copies the lists. */

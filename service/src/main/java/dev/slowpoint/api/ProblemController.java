@@ -38,7 +38,10 @@ class ProblemController {
     }
 
     @GetMapping("/v1/problems")
-    @Operation(operationId = "listProblems", summary = "List the problems")
+    @Operation(
+            operationId = "listProblems",
+            summary = "List the problems",
+            description = "Every problem and fault that may be answered, with its status, its cause and what to do.")
     @Answers(ProblemList.class)
     ResponseEntity<byte[]> listProblems(
             @RequestHeader(name = HttpHeaders.ACCEPT, required = false) @Nullable String accept, Sentences sentences) {

@@ -40,12 +40,14 @@ public record ProcessWindowAnswer(
         Once once,
 
         @Schema(description = "The lines at each setpoint, from the coolest up; those of a cook plan at this setpoint.")
+        @Items(max = 61)
         List<AtSetpoint> setpoints,
 
         @Schema(
                 description =
                         "The setpoints with a moment to take the piece out, from the coolest up; empty if there is"
                                 + " none. Between two setpoints of `setpoints` that are alike nothing is looked for.")
+        @Items(max = 61)
         List<Interval> region,
 
         @Schema(description = "Why there is no region; only if there is none.") @Nullable
@@ -63,15 +65,17 @@ public record ProcessWindowAnswer(
         @Schema(description = "The point of your own; only if one was sent.") @Nullable
         ProcessPoint own,
 
-        @Schema(description = "A sentence for each `barredBy`.")
+        @Schema(description = "A sentence for each `barredBy`.") @Items(max = 50)
         List<Reason> reasons,
 
         @Schema(
                 description =
                         "What to know about the recommended point, or if there is none about the hottest setpoint.")
+        @Items(max = NoticeTranslation.MOST_WARNINGS)
         List<Warning> warnings,
 
-        @Schema(description = "What always holds.") List<Reason> cautions) {
+        @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+        List<Reason> cautions) {
 
     /** Rounds, and copies the lists. */
     public ProcessWindowAnswer {
@@ -153,7 +157,8 @@ public record ProcessWindowAnswer(
 
             @Schema(
                     description = "What is in the way of taking it out in the time available; see `reasons`. Absent if"
-                            + " nothing is.",
+                            + " nothing is."
+                            + " An unknown word bars too.",
                     examples = {"RULE_NEVER_MET", "TEXTURE_CLOSES_FIRST", "NOT_IN_TIME", "CORE_ABOVE_BATH"})
             @Nullable
             String barredBy,
@@ -195,13 +200,14 @@ public record ProcessWindowAnswer(
 
             @Schema(
                     description = "What is in the way below. Absent at the end of the range, and where another interval"
-                            + " adjoins.",
+                            + " adjoins."
+                            + " An unknown word bars too.",
                     examples = {"RULE_NEVER_MET"})
             @Nullable
             String belowBarredBy,
 
             @Schema(
-                    description = "What is in the way above. Absent likewise.",
+                    description = "What is in the way above. Absent likewise." + " An unknown word bars too.",
                     examples = {"TEXTURE_CLOSES_FIRST"})
             @Nullable
             String aboveBarredBy) {
@@ -217,11 +223,12 @@ public record ProcessWindowAnswer(
     @Schema(name = "ClosedWindow", description = "Why there is no region, and what would open one.")
     public record Closed(
             @Schema(
-                    description = "What is in the way at most setpoints; see `reasons`.",
+                    description = "What is in the way at most setpoints; see `reasons`." + " An unknown word bars too.",
                     examples = {"WARM_UP_TOO_SLOW"})
             String barredBy,
 
             @Schema(description = "Changes that open a region, each alone; empty if none of those tried does.")
+            @Items(max = 20)
             List<Opening> openings) {
 
         /** Copies the list. */
@@ -315,7 +322,8 @@ public record ProcessWindowAnswer(
             Double spareTolerances,
 
             @Schema(
-                    description = "The edge that is crossed first. Absent if none is.",
+                    description =
+                            "The edge that is crossed first. Absent if none is." + " Treat an unknown word as an edge.",
                     examples = {"hotThrough", "safe", "tender", "goodUntil", "slowWarmUp", "availableTime"})
             @Nullable
             String nearestEdge,
@@ -325,7 +333,7 @@ public record ProcessWindowAnswer(
                     examples = {"met", "notMet", "surfaceOnly", "notApplicable"})
             String verdict,
 
-            @Schema(description = "From each edge that there is, all else left as it is.")
+            @Schema(description = "From each edge that there is, all else left as it is.") @Items(max = 20)
             List<Distance> distances) {
 
         /** Rounds, never in favour of safety. */
@@ -344,7 +352,7 @@ public record ProcessWindowAnswer(
                     + " `goodUntil` if everything helps.")
     public record Distance(
             @Schema(
-                    description = "The edge.",
+                    description = "The edge." + " Treat an unknown word as an edge.",
                     examples = {"hotThrough", "safe", "tender", "goodUntil", "slowWarmUp", "availableTime"})
             String edge,
 
@@ -352,7 +360,7 @@ public record ProcessWindowAnswer(
                     description = "How much sooner the piece may leave the bath, or later for an edge that it has to be"
                             + " out by. Absent if the edge is never reached here.",
                     example = "1080",
-                    minimum = "-1209600",
+                    minimum = "-100000000",
                     maximum = CookPlanAnswer.LONGEST)
             @Unit("s")
             @Nullable

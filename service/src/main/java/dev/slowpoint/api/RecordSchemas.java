@@ -11,11 +11,15 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * The schemas of the contract, made from the shapes along which requests are read, so that the contract cannot promise
- * what the reader does not keep. Enumerations are components of their own; there are no unions and no nulls.
+ * what the reader does not keep. There are no unions and no nulls.
  */
 final class RecordSchemas {
 
+    /** What the text of a member says that tells what an unknown word stands for. */
+    private static final String UNKNOWN = "unknown word";
+
     private static final String OPEN = " More words may come.";
+    private static final String PASSED_OVER = " Pass over an unknown word: nothing is decided by it.";
     private static final String REFERENCE = "#/components/schemas/";
 
     private final Map<String, Schema<?>> schemas = new TreeMap<>();
@@ -65,15 +69,12 @@ final class RecordSchemas {
         return new JsonSchema().$ref(REFERENCE + name);
     }
 
-    private Schema<?> words(Class<?> enumeration) {
-        String name = enumeration.getSimpleName();
-        if (isNew(name, enumeration)) {
-            Schema<Object> schema = new JsonSchema();
-            schema.typesItem("string");
-            schema.setEnum(List.copyOf(Words.constants(enumeration).keySet()));
-            schemas.put(name, schema);
-        }
-        return new JsonSchema().$ref(REFERENCE + name);
+    /** In place and not as a component: generated clients in C do not compile with references to enumerations. */
+    private static Schema<Object> words(Class<?> enumeration) {
+        Schema<Object> schema = new JsonSchema();
+        schema.typesItem("string");
+        schema.setEnum(List.copyOf(Words.constants(enumeration).keySet()));
+        return schema;
     }
 
     private boolean isNew(String name, Class<?> owner) {
@@ -89,16 +90,18 @@ final class RecordSchemas {
         Schema<?> element = element(part, closed);
         Schema<?> schema = element;
         if (part.list()) {
-            schema = new JsonSchema().typesItem("array").items(element);
-            if (closed) {
-                Items items = part.items()
-                        .orElseThrow(() -> new IllegalStateException(
-                                part.name() + " has no bound on its number of items. Maybe @Items?"));
-                schema.minItems(items.min()).maxItems(items.max());
+            Items items = part.items()
+                    .orElseThrow(() -> new IllegalStateException(
+                            part.name() + " has no bound on its number of items. Maybe @Items?"));
+            schema = new JsonSchema().typesItem("array").items(element).maxItems(items.max());
+            if (closed || items.min() > 0) {
+                schema.minItems(items.min());
             }
         }
         String description = part.schema().description();
-        schema.setDescription(part.schema().examples().length > 0 ? description + OPEN : description);
+        boolean open = part.schema().examples().length > 0;
+        schema.setDescription(
+                !open ? description : description + (description.contains(UNKNOWN) ? OPEN : OPEN + PASSED_OVER));
         return schema;
     }
 
@@ -107,9 +110,11 @@ final class RecordSchemas {
             return record(part.record().get(), closed);
         }
         if (part.type().isEnum()) {
-            Schema<?> schema = words(part.type());
+            Schema<Object> schema = words(part.type());
             part.defaultValue()
                     .ifPresent(value -> schema.setDefault(part.schema().defaultValue()));
+            String example = part.schema().example();
+            schema.setExamples(List.of(example.isEmpty() ? schema.getEnum().get(0) : example));
             return schema;
         }
         Schema<Object> schema = new JsonSchema();

@@ -36,7 +36,10 @@ public record ReplanAnswer(
                 examples = {"carryOn", "ready", "changePlan", "getDecision", "discard"})
         String decision,
 
-        @Schema(description = "Why, where it is not just to go on.") @Nullable
+        @Schema(
+                description = "Why, where it is not just to go on. Always there where `safety.verdict` is `notMet`; a"
+                        + " warning of severity danger is then there too.")
+        @Nullable
         Reason reason,
 
         @Schema(description = "The piece now.") State state,
@@ -66,18 +69,19 @@ public record ReplanAnswer(
         @Schema(description = "What was worked out from what was seen; only if something was.") @Nullable
         Inferred inferred,
 
-        @Schema(description = "What to know about this plan.")
+        @Schema(description = "What to know about this plan.") @Items(max = NoticeTranslation.MOST_WARNINGS)
         List<Warning> warnings,
 
-        @Schema(description = "What always holds.") List<Reason> cautions,
+        @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+        List<Reason> cautions,
 
         @Schema(description = "Temperatures over time; with `include=curve`.") @Nullable
         Curve curve,
 
-        @Schema(description = "Every organism that was judged; with `include=organisms`.") @Nullable
+        @Schema(description = "Every organism that was judged; with `include=organisms`.") @Nullable @Items(max = 20)
         List<Organism> organisms,
 
-        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable
+        @Schema(description = "Where the numbers come from; with `include=sources`.") @Nullable @Items(max = 200)
         List<Source> sources) {
 
     /** Rounds, and copies the lists. */
@@ -159,7 +163,7 @@ public record ReplanAnswer(
                     description = "Thickness or diameter that the core readings mean, in water as told.",
                     example = "47.2",
                     minimum = "0",
-                    maximum = "250")
+                    maximum = "500")
             @Unit("mm")
             @Nullable
             Double thicknessMm,
@@ -168,7 +172,7 @@ public record ReplanAnswer(
                     description = "The least over their error and all explanations.",
                     example = "39.5",
                     minimum = "0",
-                    maximum = "250")
+                    maximum = "500")
             @Unit("mm")
             @Nullable
             Double thicknessLowMm,
@@ -177,7 +181,7 @@ public record ReplanAnswer(
                     description = "The most over their error and all explanations.",
                     example = "52.1",
                     minimum = "0",
-                    maximum = "250")
+                    maximum = "500")
             @Unit("mm")
             @Nullable
             Double thicknessHighMm,
@@ -194,7 +198,9 @@ public record ReplanAnswer(
             Double filmWPerM2K,
 
             @Schema(
-                    description = "How well the readings pin the safe time. Treat an unknown word as `poorly`.",
+                    description =
+                            "How well the readings by themselves pin the safe time. They may be wrong even so: a tip off"
+                                    + " the middle reads too high. Treat an unknown word as `poorly`.",
                     examples = {"well", "fairly", "poorly"})
             @Nullable
             String pinned,

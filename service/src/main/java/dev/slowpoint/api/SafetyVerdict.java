@@ -83,7 +83,7 @@ public record SafetyVerdict(
                         "Where the rule is a published table: time beyond what its best row asks, no credit for the way"
                                 + " up. Negative if it is not met; then neither is the rule, whatever `marginLog10` says.",
                 example = "1180",
-                minimum = "-1209600",
+                minimum = "-100000000",
                 maximum = CookPlanAnswer.LONGEST)
         @Unit("s")
         @Nullable
@@ -92,7 +92,7 @@ public record SafetyVerdict(
         @Schema(
                 description = "By how much the piece may leave the bath sooner before the rule fails.",
                 example = "360",
-                minimum = "-1209600",
+                minimum = "-100000000",
                 maximum = CookPlanAnswer.LONGEST)
         @Unit("s")
         @Nullable
@@ -136,7 +136,7 @@ public record SafetyVerdict(
         @Schema(
                 description = "What is left of the time that the rule allows for warming up; negative if exceeded.",
                 example = "18500",
-                minimum = "-1209600",
+                minimum = "-100000000",
                 maximum = CookPlanAnswer.LONGEST)
         @Unit("s")
         @Nullable

@@ -40,7 +40,8 @@ public record SheetLine(
             @Schema(description = "Start of the SHA-256 digest of the parameter set.", example = "5d41402abc4b2a76")
             String digest,
 
-            @Schema(description = "What always holds.") List<Reason> cautions) {
+            @Schema(description = "What always holds.") @Items(max = NoticeTranslation.MOST_CAUTIONS)
+            List<Reason> cautions) {
 
         /** Copies the list. */
         public Head {

@@ -245,29 +245,6 @@ final class SheetTable {
 
     /** The sheet-wide members of a query, as a JSON request would hold them. */
     static SheetTerms terms(Map<String, String[]> query) {
-        FlatMembers known = FlatMembers.of(SheetTerms.class);
-        ObjectNode terms = FlatMembers.tree();
-        Faults twice = new Faults();
-        for (String name : known.names()) {
-            String[] sent = query.get(name);
-            if (sent == null) {
-                continue;
-            }
-            if (sent.length > 1) {
-                twice.add(Fault.of(Pointer.query(name), ProblemCode.DUPLICATE_FIELD, "FAULT_DUPLICATE_FIELD", name));
-            }
-            known.put(terms, name, sent[0]);
-        }
-        twice.throwIfAny();
-        try {
-            return RequestReader.read(JsonMapper.shared().writeValueAsBytes(terms), Wire.JSON, SheetTerms.class);
-        } catch (RequestRefused refused) {
-            throw new RequestRefused(
-                    refused.faults().stream()
-                            .map(fault -> fault.at(
-                                    fault.pointer().replaceFirst("^#/?", "?").replace('/', '.')))
-                            .toList(),
-                    refused.count());
-        }
+        return FlatMembers.query(query, SheetTerms.class);
     }
 }

@@ -16,7 +16,9 @@ import org.jspecify.annotations.Nullable;
                         + " Where there is a log of the bath it is the truth, and events of the water are only told of.")
 public record SoFar(
         @Schema(
-                description = "Now: how long ago the food went in.",
+                description =
+                        "Now: how long ago the food went in. Hours in the bath that did not happen count as cooking: if"
+                                + " this is a guess, guess short.",
                 example = "3600",
                 minimum = "0",
                 maximum = "345600")
@@ -34,7 +36,15 @@ public record SoFar(
         @Schema(description = "What else happened, in order of time.", defaultValue = "[]") @Items(max = 40)
         List<Event> events,
 
-        @Schema(description = "Readings of a probe in the middle of the piece, in order of time.", defaultValue = "[]")
+        @Schema(
+                description =
+                        "Readings of a probe in the middle of the piece, in order of time. They may make a plan longer at"
+                                + " any time. While a piece heats, a tip off the middle reads too high: so they bring"
+                                + " `times.safe.lateS` and `takeOut.bestS` no further forward than those of the piece as"
+                                + " told; or, where `tolerances.thicknessMm` is stated and they pin well or fairly, of"
+                                + " the thinnest piece that it allows. The times as given and the early ones follow the"
+                                + " readings.",
+                defaultValue = "[]")
         @Items(max = 20)
         List<CoreReading> coreReadings,
 
@@ -97,7 +107,9 @@ public record SoFar(
     /** Something that happened. One flat record for all kinds, so that every client can build it. */
     @Schema(
             name = "CookEvent",
-            description = "Something that happened. `heaterOff` takes `untilS`, and `fromS`, `foundC` or both;"
+            description = "Something that happened. `heaterOff` takes `untilS`, and `fromS`, `foundC` or both; without"
+                    + " `fromS` the time before counts as cooking in hot water, so that `elapsedS` must not be guessed"
+                    + " too long;"
                     + " `setpointChanged` takes `fromS` and `setpointC`; `foodAdded` takes `fromS` and `addedG`, and may"
                     + " take `temperatureC`; `floated` takes `fromS` and `untilS`, and may take `temperatureC` (of the"
                     + " air); `outOfBath` takes `fromS`, `untilS` and `place`, and may take `temperatureC`.")
@@ -108,7 +120,8 @@ public record SoFar(
             @Schema(
                     description =
                             "When it happened or began. Where the heater was off it is worked out from `foundC` if"
-                                    + " absent.",
+                                    + " absent, in the worst case as early as covered baths allow; that cannot tell"
+                                    + " whether the food was in for as long as `elapsedS` says.",
                     example = "7200",
                     minimum = "0",
                     maximum = "345600")

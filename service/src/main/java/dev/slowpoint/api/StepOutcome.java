@@ -103,6 +103,7 @@ public record StepOutcome(
             double hotHoldingC,
 
             @Schema(description = "Predicted growth of spore formers; empty for a bath too hot for any.")
+            @Items(max = 20)
             List<Growth> growth) {
 
         /** Rounds, and copies the list. */
@@ -197,7 +198,7 @@ public record StepOutcome(
             @Schema(description = "Whether no limit of that rule was exceeded.", example = "true")
             boolean withinRule,
 
-            @Schema(description = "Predicted growth of spore formers while the heater was off.")
+            @Schema(description = "Predicted growth of spore formers while the heater was off.") @Items(max = 20)
             List<Growth> growth) {
 
         /** Rounds, and copies the list. */
@@ -224,9 +225,10 @@ public record StepOutcome(
             double riseHighK,
 
             @Schema(
-                    description = "When the core peaks, counted from the end of the sear.",
+                    description =
+                            "When the core peaks, counted from the end of the sear; negative where that is before it.",
                     example = "240",
-                    minimum = "0",
+                    minimum = "-100000000",
                     maximum = CookPlanAnswer.LONGEST)
             @Unit("s")
             @Nullable
@@ -333,15 +335,17 @@ public record StepOutcome(
             @Schema(description = "Id of the cooling rule, see `/v1/rules`.", example = "FC-COOL")
             String rule,
 
-            @Schema(description = "The limits of the rule.") List<CoolingLimit> limits,
+            @Schema(description = "The limits of the rule.") @Items(max = 20)
+            List<CoolingLimit> limits,
 
-            @Schema(description = "When the warmest point falls to temperatures of interest.")
+            @Schema(description = "When the warmest point falls to temperatures of interest.") @Items(max = 20)
             List<LevelTime> levels,
 
             @Schema(
                     description =
                             "Predicted growth of spore formers meanwhile, for information: it never mends a broken"
                                     + " limit.")
+            @Items(max = 20)
             List<Growth> growth) {
 
         /** Copies the lists. */
@@ -379,7 +383,7 @@ public record StepOutcome(
                             "What is left of the limit in the worst case; negative if exceeded, absent if its end is not"
                                     + " reached.",
                     example = "3600",
-                    minimum = "-1209600",
+                    minimum = "-100000000",
                     maximum = CookPlanAnswer.LONGEST)
             @Unit("s")
             @Nullable
@@ -545,9 +549,11 @@ public record StepOutcome(
                     description =
                             "Predicted growth meanwhile of what a store does not stop, for information: it never makes a"
                                     + " limit longer.")
+            @Items(max = 20)
             List<Growth> growth,
 
             @Schema(description = "Limits of exposure at its temperature; empty where no rule names one.")
+            @Items(max = 20)
             List<Exposure> exposures) {
 
         /** Rounds, and copies the lists. */
@@ -569,9 +575,11 @@ public record StepOutcome(
             Milestone warmUp,
 
             @Schema(description = "Predicted growth of spore formers meanwhile; empty for a bath too hot for any.")
+            @Items(max = 20)
             List<Growth> growth,
 
             @Schema(description = "What rules ask of a reheat, by what is done with the food afterwards.")
+            @Items(max = 20)
             List<ReheatCheck> checks,
 
             @Schema(

@@ -83,11 +83,13 @@ public record UncertaintyAnswer(
         @Schema(
                 description = "The inputs that were varied.",
                 examples = {"thickness", "startTemperature", "bathTemperature", "filmCoefficient", "conductivity"})
+        @Items(max = 20)
         List<String> sampled,
 
         @Schema(
                 description = "What is uncertain besides, and was not varied.",
                 examples = {"inactivationKinetics", "textureKinetics", "composition", "arrangement"})
+        @Items(max = 20)
         List<String> notSampled) {
 
     /** Rounds, never in favour of safety, and copies the lists. */

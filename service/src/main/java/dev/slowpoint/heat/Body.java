@@ -32,7 +32,8 @@ public sealed interface Body permits Slab, LongCylinder, Sphere, Brick, ShortCyl
     StandIn standIn(double biot);
 
     /**
-     * The Biot number that its stand-in must be given in other surroundings, one field carried through.
+     * The Biot number, of the calibrated reach of its stand-in, that this must be given in other surroundings, one field
+     * carried through.
      *
      * @param standIn from its first surroundings
      * @param biot of the body in those other surroundings

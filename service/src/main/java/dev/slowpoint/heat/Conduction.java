@@ -149,7 +149,9 @@ public final class Conduction {
                 body,
                 standIn,
                 conductivity(material, start, programme),
-                programme.stages().get(0).surroundings().temperatureC());
+                Math.max(
+                        Math.max(start.coreC(), start.surfaceC()),
+                        programme.stages().get(0).surroundings().temperatureC()));
         List<Stage> stages = new ArrayList<>();
         for (Stage stage : programme.stages()) {
             stages.add(films.of(stage));

@@ -15,6 +15,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.SortedMap;
 
 /**
@@ -23,12 +24,40 @@ import java.util.SortedMap;
  * @param version name of the set
  * @param status whether it is the one to use
  * @param released day of its release
- * @param digest see {@link ParameterFiles#digest}
+ * @param retirement from when on it is deprecated and what comes after it; only of a set that is
+ * @param files what it was read from
  * @param knowledge all that the planner takes from it
  * @param defaults what holds where a request says nothing, with where each value comes from
  */
 public record ParameterSet(
-        String version, Status status, LocalDate released, String digest, Knowledge knowledge, NamedValues defaults) {
+        String version,
+        Status status,
+        LocalDate released,
+        Optional<Retirement> retirement,
+        ParameterFiles files,
+        Knowledge knowledge,
+        NamedValues defaults) {
+
+    /** Refuses a deprecated set that does not say since when, and any other that does. */
+    public ParameterSet {
+        if (retirement.isPresent() != (status == Status.DEPRECATED)) {
+            throw new IllegalArgumentException(
+                    "parameter set " + version + " must say since when it is deprecated" + " if it is, and only then");
+        }
+    }
+
+    /** See {@link ParameterFiles#digest}. */
+    public String digest() {
+        return knowledge.digest();
+    }
+
+    /**
+     * How a set goes.
+     *
+     * @param deprecation from when on
+     * @param successor version of the set to change to
+     */
+    public record Retirement(Deprecation deprecation, String successor) {}
 
     /** Whether a set is the one to use. */
     public enum Status {
@@ -48,7 +77,7 @@ public record ParameterSet(
      *
      * @throws IllegalArgumentException at the first fault, naming file, line and column
      */
-    static ParameterSet load(ParameterFiles files, Status status, LocalDate released) {
+    static ParameterSet load(ParameterFiles files, Status status, LocalDate released, Optional<Retirement> retirement) {
         SortedMap<String, Film> films = FoodFiles.films(files);
         NamedValues defaults = NamedValues.read(files, DEFAULTS);
         for (String name : defaults.names()) {
@@ -74,7 +103,7 @@ public record ParameterSet(
                 replanDefaults(defaults),
                 windowDefaults(defaults),
                 SheetFiles.read(files, defaults));
-        return new ParameterSet(files.version(), status, released, files.digest(), knowledge, defaults);
+        return new ParameterSet(files.version(), status, released, retirement, files, knowledge, defaults);
     }
 
     private static VesselDefaults vesselDefaults(NamedValues values, Map<String, Film> films) {

@@ -5,6 +5,7 @@ import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** The parameter sets that this program can answer from. */
 public final class ParameterSets {
@@ -14,7 +15,7 @@ public final class ParameterSets {
     private final List<ParameterSet> sets;
     private final ParameterSet current;
 
-    /** Refuses two sets of one version, and any number of current sets but one. */
+    /** Refuses two sets of one version, a successor that is none of them, and any number of current sets but one. */
     public ParameterSets(List<ParameterSet> sets) {
         List<ParameterSet> currents = new ArrayList<>();
         List<String> versions = new ArrayList<>();
@@ -31,6 +32,15 @@ public final class ParameterSets {
             throw new IllegalArgumentException(
                     "one parameter set must be current, but of " + versions + " there are " + currents.size());
         }
+        for (ParameterSet set : sets) {
+            set.retirement()
+                    .map(ParameterSet.Retirement::successor)
+                    .filter(successor -> !versions.contains(successor) || successor.equals(set.version()))
+                    .ifPresent(successor -> {
+                        throw new IllegalArgumentException("parameter set " + set.version()
+                                + " must be followed by another of " + versions + ", not by " + successor);
+                    });
+        }
         this.sets = List.copyOf(sets);
         this.current = currents.get(0);
     }
@@ -41,22 +51,58 @@ public final class ParameterSets {
      * @throws IllegalArgumentException at the first fault, naming file, line and column
      */
     public static ParameterSets released() {
+        return read(ParameterFiles.resource(LIST), ParameterFiles::released);
+    }
+
+    /**
+     * Reads and checks the sets of a list.
+     *
+     * @param list columns {@code version,status,released,deprecated,sunset,successor,note}
+     * @param files of the set of a version
+     */
+    static ParameterSets read(byte[] list, Function<String, ParameterFiles> files) {
         List<ParameterSet> sets = new ArrayList<>();
-        for (CsvTable.Row row :
-                CsvTable.read(LIST, ParameterFiles.resource(LIST)).rowsUniqueBy("version")) {
-            sets.add(ParameterSet.load(
-                    ParameterFiles.released(row.text("version")),
-                    row.word(ParameterSet.Status.class, "status"),
-                    day(row)));
+        for (CsvTable.Row row : CsvTable.read(LIST, list).rowsUniqueBy("version")) {
+            ParameterSet.Status status = row.word(ParameterSet.Status.class, "status");
+            Optional<ParameterSet.Retirement> retirement = retirement(row);
+            if (retirement.isPresent() != (status == ParameterSet.Status.DEPRECATED)) {
+                throw row.fault("deprecated", "must hold a day for a deprecated set, and for no other");
+            }
+            sets.add(ParameterSet.load(files.apply(row.text("version")), status, released(row), retirement));
         }
         return new ParameterSets(sets);
     }
 
-    private static LocalDate day(CsvTable.Row row) {
+    private static LocalDate released(CsvTable.Row row) {
+        return day(row, "released").orElseThrow(() -> row.fault("released", "must not be empty"));
+    }
+
+    private static Optional<ParameterSet.Retirement> retirement(CsvTable.Row row) {
+        Optional<LocalDate> since = day(row, "deprecated");
+        Optional<LocalDate> sunset = day(row, "sunset");
+        Optional<String> successor = row.optionalText("successor");
+        if (since.isEmpty()) {
+            if (sunset.isPresent() || successor.isPresent()) {
+                throw row.fault("deprecated", "must not be empty beside a sunset or a successor");
+            }
+            return Optional.empty();
+        }
+        if (since.get().isBefore(released(row))) {
+            throw row.fault("deprecated", "must not lie before the release");
+        }
+        String next = row.text("successor");
         try {
-            return LocalDate.parse(row.text("released"));
+            return Optional.of(new ParameterSet.Retirement(new Deprecation(since.get(), sunset), next));
+        } catch (IllegalArgumentException e) {
+            throw row.fault("sunset", String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static Optional<LocalDate> day(CsvTable.Row row, String column) {
+        try {
+            return row.optionalText(column).map(LocalDate::parse);
         } catch (DateTimeParseException e) {
-            throw row.fault("released", "holds '" + row.text("released") + "', which is no day like 2026-01-31");
+            throw row.fault(column, "holds '" + row.text(column) + "', which is no day like 2026-01-31");
         }
     }
 

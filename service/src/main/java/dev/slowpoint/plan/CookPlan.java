@@ -117,7 +117,9 @@ public record CookPlan(
         /** It is safe only after its texture has gone. */
         SAFE_AFTER_TEXTURE,
         /** Its texture closes before it is hot through and tender. */
-        TEXTURE_CLOSES_FIRST
+        TEXTURE_CLOSES_FIRST,
+        /** It fell, or falls, back to where spores grow, for too long before it is safe and as wanted. */
+        SPORES_GROW_FIRST
     }
 
     /**

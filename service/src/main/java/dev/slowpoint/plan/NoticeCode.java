@@ -99,6 +99,7 @@ public enum NoticeCode {
     /** Hours without heater at most. */
     HEATER_WAS_OFF,
     OFF_TIME_DOUBTED,
+    OFF_TIME_WORKED_OUT,
     /** Hours without a reading. */
     LOG_HAS_GAP,
     COLD_FOOD_ADDED,
@@ -109,6 +110,8 @@ public enum NoticeCode {
     MEASURED_THICKER,
     /** Size told in mm, size that the readings mean in mm. */
     READINGS_MEAN_THICKER,
+    /** Size told in mm, size that the readings mean in mm. */
+    READINGS_MEAN_THINNER,
     /** How far the readings miss the model in K. */
     READINGS_DISAGREE,
     /** Hours that some of it was below the growth limit at most. */

@@ -219,7 +219,7 @@ final class Notices {
             add(NoticeCode.POULTRY_BELOW_58);
         }
         coolerThanTables(hottestC);
-        if (trial.verdict() == Verdict.SURFACE_ONLY) {
+        if (trial.verdict() == Verdict.SURFACE_ONLY && !sequel.spoiled()) {
             add(NoticeCode.SURFACE_ONLY);
             add(NoticeCode.SEAR_BOTH_FACES);
         }

@@ -48,7 +48,9 @@ public record Replan(
         /** There is no record for a time in which this may have happened. */
         NO_RECORD,
         /** No moment satisfies all at this setpoint. */
-        NO_TIME_FITS
+        NO_TIME_FITS,
+        /** The rule is not met at the time at which the food is wanted; it is at the times told. */
+        NOT_MET_WHEN_SERVED
     }
 
     /**
@@ -61,7 +63,7 @@ public record Replan(
      */
     public record Now(double at, Range coreC, double surfaceC, double waterC) {}
 
-    /** How well core readings pin what follows. */
+    /** How well core readings by themselves pin what follows. */
     public enum Pinned {
         /** The safe time spreads over a tenth of it at most. */
         WELL,

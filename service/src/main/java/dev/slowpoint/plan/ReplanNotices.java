@@ -3,6 +3,7 @@ package dev.slowpoint.plan;
 import dev.slowpoint.plan.Replan.Decision;
 import dev.slowpoint.plan.SoFar.Event;
 import dev.slowpoint.plan.SoFar.FoodAdded;
+import dev.slowpoint.plan.SoFar.HeaterOff;
 import dev.slowpoint.plan.SoFar.OutOfBath;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +14,7 @@ final class ReplanNotices {
     private static final double MM_PER_M = 1000.0;
 
     /** A difference of sizes that is worth a word [m]: what a ruler tells (our own choice). */
-    private static final double RULER = 0.001;
+    static final double RULER = 0.001;
 
     private ReplanNotices() {}
 
@@ -28,6 +29,10 @@ final class ReplanNotices {
         }
         if (replanning.offDoubted()) {
             found.add(Notice.of(NoticeCode.OFF_TIME_DOUBTED));
+        }
+        if (soFar.events().stream()
+                .anyMatch(e -> e instanceof HeaterOff off && off.from().isEmpty())) {
+            found.add(Notice.of(NoticeCode.OFF_TIME_WORKED_OUT));
         }
         if (replanning.unrecorded() > 0.0) {
             found.add(Notice.of(NoticeCode.LOG_HAS_GAP, Figures.hours(replanning.unrecorded())));
@@ -46,6 +51,9 @@ final class ReplanNotices {
             found.add(Notice.of(NoticeCode.WAS_OUT_OF_BATH, Figures.hours(out)));
         }
         sizes(task, replanning, found);
+        if (replanning.growsInThisBath()) {
+            found.add(Notice.of(NoticeCode.BATH_IN_GROWTH_RANGE));
+        }
         if (verdict.fallen() > 0.0) {
             found.add(Notice.of(NoticeCode.FELL_BACK, Figures.hours(verdict.fallen())));
         }
@@ -72,6 +80,11 @@ final class ReplanNotices {
                 found.add(Notice.of(
                         NoticeCode.READINGS_MEAN_THICKER,
                         Figures.log10(MM_PER_M * told),
+                        Figures.log10(MM_PER_M * fit.across().nominal())));
+            } else if (fit.across().nominal() < replanning.clearlyThinner()) {
+                found.add(Notice.of(
+                        NoticeCode.READINGS_MEAN_THINNER,
+                        Figures.log10(MM_PER_M * task.soFar().across().orElse(told)),
                         Figures.log10(MM_PER_M * fit.across().nominal())));
             }
         });

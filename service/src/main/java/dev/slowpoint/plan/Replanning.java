@@ -15,6 +15,7 @@ import dev.slowpoint.safety.ReadingError;
 import dev.slowpoint.safety.SafetyKnowledge;
 import dev.slowpoint.safety.WarmUpClock;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +38,9 @@ final class Replanning {
 
     private static final double FAIRLY = 0.25;
 
+    /** How closely the moment is found from which growth is no longer accepted [s]; the earlier side of it counts. */
+    private static final double CLOSE_S = 10.0;
+
     /** A reading that is met this closely is explained [K]. */
     private static final double EXPLAINED_K = 0.05;
 
@@ -50,6 +54,8 @@ final class Replanning {
     private final Map<Corner, Setting> settings = new EnumMap<>(Corner.class);
     private final Optional<Replan.Fit> fit;
     private final double readingMissK;
+    private final List<TemperatureHistory> possible;
+    private final double sporesGrow;
     private final Trial trial;
 
     /** Follows a task that was admitted. */
@@ -74,11 +80,15 @@ final class Replanning {
             settings.put(corner, told(corner));
         }
         double missK = 0.0;
+        Optional<CookPlan.TakeOut> takeOutAsTold = Optional.empty();
         Optional<Replan.Fit> found = Optional.empty();
         if (!soFar.readings().isEmpty()) {
+            Map<Corner, Setting> told = new EnumMap<>(settings);
             Explanation nominal = coreFit(Corner.NOMINAL).bySize(setting(Corner.NOMINAL), 0.0);
             missK = nominal.missK();
-            found = Optional.of(fitted(nominal));
+            Replan.Fit fitted = fitted(nominal);
+            found = Optional.of(fitted);
+            takeOutAsTold = heldBack(told, fitted);
         }
         this.fit = found;
         this.readingMissK = missK;
@@ -86,15 +96,25 @@ final class Replanning {
         for (Corner corner : Corner.values()) {
             histories.put(corner, run(corner, setting(corner), horizon));
         }
-        this.trial = Trial.of(
-                cook.at(setpointC()),
+        this.possible = possible(histories.values());
+        this.sporesGrow = sporesGrow();
+        this.trial = trial(histories, setting(Corner.LATE), sporesGrow, takeOutAsTold);
+    }
+
+    private Trial trial(
+            Map<Corner, TemperatureHistory> histories,
+            Setting late,
+            double sporesGrowAt,
+            Optional<CookPlan.TakeOut> takeOutAsTold) {
+        return Trial.of(
+                cook(),
                 setpointC(),
                 terms,
-                setting(Corner.LATE),
+                late,
                 history(histories, Corner.NOMINAL),
                 history(histories, Corner.EARLY),
                 history(histories, Corner.LATE),
-                soFar.elapsed());
+                new Trial.UnderWay(soFar.elapsed(), sporesGrowAt, takeOutAsTold));
     }
 
     private static TemperatureHistory history(Map<Corner, TemperatureHistory> histories, Corner corner) {
@@ -187,6 +207,60 @@ final class Replanning {
                 film.missK() <= errorK ? Optional.of(film.setting().bath().filmCoefficient()) : Optional.empty(),
                 pinned,
                 nominal.missK());
+    }
+
+    /**
+     * Holds the late corner back to the piece as told, and answers when to take that piece out; empty where there is no such time.
+     *
+     * <p>A low reading proves that the slowest-heating point is no warmer; a high one proves nothing of that point, for while
+     * a piece heats every other point of it is warmer, and a tip off the middle reads too high. So readings may make a plan
+     * longer at any time, and bring its late side forward in one case only: where the size is open by a stated tolerance, and
+     * the readings are explained and pin the safe time at least fairly. Then the late side is held to the thin end of that
+     * tolerance. The nominal and the early side follow the readings.
+     */
+    private Optional<CookPlan.TakeOut> heldBack(Map<Corner, Setting> told, Replan.Fit found) {
+        Setting nominal = Objects.requireNonNull(told.get(Corner.NOMINAL));
+        Setting late = Objects.requireNonNull(told.get(Corner.LATE));
+        Setting early = Objects.requireNonNull(told.get(Corner.EARLY));
+        if (cook.tolerances().across().isPresent() && found.pinned() != Pinned.POORLY) {
+            nominal = nominal.acrossOf(early.body().across());
+            late = late.acrossOf(early.body().across());
+        }
+        Map<Corner, TemperatureHistory> histories = new EnumMap<>(Corner.class);
+        histories.put(Corner.NOMINAL, run(Corner.NOMINAL, nominal, horizon));
+        histories.put(Corner.EARLY, run(Corner.EARLY, early, horizon));
+        histories.put(Corner.LATE, run(Corner.LATE, late, horizon));
+        if (safeNoSooner(history(histories, Corner.LATE).slowest(), run(Corner.LATE, setting(Corner.LATE), horizon))) {
+            settings.put(Corner.LATE, late);
+        }
+        CookPlan.TakeOut takeOut = trial(histories, late, Double.POSITIVE_INFINITY, Optional.empty())
+                .takeOut();
+        return takeOut.obstacle().isPresent() ? Optional.empty() : Optional.of(takeOut);
+    }
+
+    /** Whether a core is safe no sooner than another in the worst case; where both never are, hot through no sooner. */
+    private boolean safeNoSooner(PointHistory core, TemperatureHistory other) {
+        double one = safeAtWorst(core);
+        double two = safeAtWorst(other.slowest());
+        double hotC = setpointC() - 1.0;
+        return one > two
+                || (one == two && core.firstAtOrAbove(hotC) >= other.slowest().firstAtOrAbove(hotC));
+    }
+
+    private double safeAtWorst(PointHistory core) {
+        return knowledge
+                .safety()
+                .judge()
+                .judge(terms.requirements(), core, horizon, Trial.worstCase(cook(), terms, terms.error(setpointC())))
+                .safeAt();
+    }
+
+    /** Below this the readings mean a clearly thinner piece [m]: beyond the usual tolerance, or a narrower one as stated. */
+    double clearlyThinner() {
+        double told = cook.body().across();
+        Defaults defaults = knowledge.defaults();
+        double usual = Math.max(defaults.acrossAtLeast(), defaults.acrossShare() * told);
+        return told - Math.max(Math.min(Setting.acrossBy(cook, defaults), usual), ReplanNotices.RULER);
     }
 
     /** Settles a corner; when it is safe then [s]. */
@@ -323,44 +397,120 @@ final class Replanning {
         SafetyKnowledge safety = knowledge.safety();
         CoolingRule rule =
                 Objects.requireNonNull(safety.cooling().get(knowledge.after().interruptionRule()));
-        double levelC = new ReadingError(terms.errorK())
-                .readingFor(terms.limits().warmUp().perfringensToC());
-        return WarmSpell.of(history, until, levelC, !cook.raw(), rule, safety);
+        return WarmSpell.of(history, until, growthLevelC(), !cook.raw(), rule, safety);
     }
 
-    /** What to do, and why. */
+    /** Growth limit of C. perfringens, the reading error added [C]. */
+    private double growthLevelC() {
+        return new ReadingError(terms.errorK())
+                .readingFor(terms.limits().warmUp().perfringensToC());
+    }
+
+    /**
+     * What the piece may have gone through. Where the length of a time without heater was worked out, the three corners do not
+     * hold the worst for spores between them: a heater that went off long ago may never have woken any in the slow piece. So
+     * the slower pieces are looked at in the water of the shorter times as well.
+     */
+    private List<TemperatureHistory> possible(Collection<TemperatureHistory> corners) {
+        List<TemperatureHistory> all = new ArrayList<>(corners);
+        if (course(Corner.NOMINAL).track().offs().stream().anyMatch(WaterTrack.Off::inferred)) {
+            all.add(run(Corner.EARLY, setting(Corner.LATE), horizon));
+            all.add(run(Corner.NOMINAL, setting(Corner.LATE), horizon));
+            all.add(run(Corner.EARLY, setting(Corner.NOMINAL), horizon));
+        }
+        return List.copyOf(all);
+    }
+
+    /**
+     * Until when what fell back, or will fall back on the way to this setpoint, is harmless in all that is possible if the piece
+     * stays in [s]; infinity if for good, and zero where it is not even so now. A heater that is on again does not stop the fall:
+     * what the outside lost arrives in the middle later.
+     */
+    private double sporesGrow() {
+        double grow = Double.POSITIVE_INFINITY;
+        for (TemperatureHistory history : possible) {
+            double high = Math.min(grow, horizon);
+            if (spell(history, high).harmless()) {
+                continue;
+            }
+            double low = soFar.elapsed();
+            if (!spell(history, low).harmless()) {
+                return 0.0;
+            }
+            while (high - low > CLOSE_S) {
+                double middle = 0.5 * (low + high);
+                if (spell(history, middle).harmless()) {
+                    low = middle;
+                } else {
+                    high = middle;
+                }
+            }
+            grow = low;
+        }
+        return grow;
+    }
+
+    /**
+     * What to do, and why. It looks at what was and at what is bound to come: how far the piece still falls back is settled by
+     * the heat that it has lost. So no moment is told for a piece that will not be certified at that moment.
+     */
     Verdict verdict() {
         double now = soFar.elapsed();
         WarmUpClock nominalClock = clock(trial.nominal(), now);
         WarmUpClock worstClock = clock(trial.late(), now);
         WarmSpell nominal = spell(trial.nominal(), now);
-        List<WarmSpell> corners = List.of(nominal, spell(trial.early(), now), spell(trial.late(), now));
         boolean unrecorded = unrecorded() > 0.0;
         boolean tooWarm = worstClock.pace() == WarmUpClock.Pace.TOO_SLOW;
-        double fallen = corners.stream().mapToDouble(WarmSpell::fallen).max().orElseThrow();
+        double fallen = fallen(now);
         if (nominalClock.pace() == WarmUpClock.Pace.TOO_SLOW) {
-            return new Verdict(Decision.DISCARD, Optional.of(Reason.WARM_TOO_LONG), fallen);
+            return Verdict.of(Decision.DISCARD, Reason.WARM_TOO_LONG, fallen);
         }
         if (nominal.broken()) {
-            return new Verdict(Decision.DISCARD, Optional.of(Reason.SPORES_GREW), fallen);
+            return Verdict.of(Decision.DISCARD, Reason.SPORES_GREW, fallen);
         }
         if (tooWarm && unrecorded) {
-            return new Verdict(Decision.DISCARD, Optional.of(Reason.NO_RECORD), fallen);
+            return Verdict.of(Decision.DISCARD, Reason.NO_RECORD, fallen);
         }
         if (tooWarm) {
-            return new Verdict(Decision.GET_DECISION, Optional.of(Reason.WARM_TOO_LONG_AT_WORST), fallen);
+            return Verdict.of(Decision.GET_DECISION, Reason.WARM_TOO_LONG_AT_WORST, fallen);
         }
-        if (corners.stream().anyMatch(s -> !s.harmless())) {
-            return new Verdict(
+        if (sporesGrow < now) {
+            return Verdict.of(
                     Decision.GET_DECISION,
-                    Optional.of(unrecorded && nominal.harmless() ? Reason.NO_RECORD : Reason.SPORES_MAY_HAVE_GROWN),
+                    unrecorded && nominal.harmless() ? Reason.NO_RECORD : Reason.SPORES_MAY_HAVE_GROWN,
                     fallen);
         }
         CookPlan.TakeOut takeOut = trial.takeOut();
-        if (takeOut.obstacle().isPresent()) {
-            return new Verdict(Decision.CHANGE_PLAN, Optional.of(Reason.NO_TIME_FITS), fallen);
+        boolean none = takeOut.obstacle().isPresent();
+        boolean grows = sporesGrow < trial.judgedAt();
+        if (grows && growsInThisBath()) {
+            return Verdict.of(Decision.CHANGE_PLAN, Reason.NO_TIME_FITS, fallen);
         }
-        return new Verdict(takeOut.earliest() <= now ? Decision.READY : Decision.CARRY_ON, Optional.empty(), fallen);
+        if (grows || (none && Double.isFinite(sporesGrow) && !growsInThisBath())) {
+            // Another setpoint does not stop a fall that is on its way.
+            return Verdict.of(Decision.GET_DECISION, Reason.SPORES_MAY_HAVE_GROWN, fallen(trial.judgedAt()));
+        }
+        if (none) {
+            return Verdict.of(Decision.CHANGE_PLAN, Reason.NO_TIME_FITS, fallen);
+        }
+        Optional<Reason> reason = trial.verdict() == dev.slowpoint.safety.Verdict.NOT_MET
+                ? Optional.of(Reason.NOT_MET_WHEN_SERVED)
+                : Optional.empty();
+        return new Verdict(
+                takeOut.earliest() <= now ? Decision.READY : Decision.CARRY_ON, reason, fallen(trial.judgedAt()));
+    }
+
+    /** Whether this setpoint is so cool that it lets woken spores grow beyond what is accepted, sooner or later. */
+    boolean growsInThisBath() {
+        return setpointC() < growthLevelC() && Double.isFinite(sporesGrow);
+    }
+
+    /** Longest time any part was below the growth limit after having been above it, worst case, until a time [s]. */
+    private double fallen(double until) {
+        return possible.stream()
+                .mapToDouble(h -> spell(h, until).fallen())
+                .max()
+                .orElseThrow();
     }
 
     private WarmUpClock clock(TemperatureHistory history, double until) {
@@ -370,11 +520,9 @@ final class Replanning {
 
     /** Whether what was, or what will be if it stays at this setpoint, forbids to certify the food at the moment judged. */
     boolean spoiled(Verdict verdict) {
-        boolean past = verdict.decision() == Decision.DISCARD || verdict.decision() == Decision.GET_DECISION;
-        double until = trial.judgedAt();
-        return past
-                || List.of(trial.nominal(), trial.early(), trial.late()).stream()
-                        .anyMatch(h -> !spell(h, until).harmless());
+        return verdict.decision() == Decision.DISCARD
+                || verdict.decision() == Decision.GET_DECISION
+                || sporesGrow < trial.judgedAt();
     }
 
     /**
@@ -382,7 +530,13 @@ final class Replanning {
      *
      * @param decision what
      * @param reason why
-     * @param fallen longest time any part was below the growth limit after having been above it, worst case [s]
+     * @param fallen longest time any part was, or is bound to be by the moment judged, below the growth limit after having
+     *     been above it, worst case [s]
      */
-    record Verdict(Decision decision, Optional<Reason> reason, double fallen) {}
+    record Verdict(Decision decision, Optional<Reason> reason, double fallen) {
+
+        private static Verdict of(Decision decision, Reason reason, double fallen) {
+            return new Verdict(decision, Optional.of(reason), fallen);
+        }
+    }
 }

@@ -181,7 +181,7 @@ final class Robustness {
         if (takeOut.obstacle().isPresent()) {
             return Optional.of(
                     switch (takeOut.obstacle().get()) {
-                        case RULE_NEVER_MET -> Edge.SAFE;
+                        case RULE_NEVER_MET, SPORES_GROW_FIRST -> Edge.SAFE;
                         case WARM_UP_TOO_SLOW -> Edge.SLOW_WARM_UP;
                         case NEVER_HOT_THROUGH -> Edge.HOT_THROUGH;
                         case NEVER_TENDER -> Edge.TENDER;

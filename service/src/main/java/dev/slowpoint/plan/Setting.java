@@ -207,7 +207,7 @@ record Setting(Body body, Material material, StartField start, Surroundings bath
         double inside = 1.0 / (piece.shapeExponent() + 3.0);
         return conductivity
                 * (piece.shapeExponent() + 1.0)
-                / (piece.reach() * piece.reach() * heatPerKelvin() * (1.0 / piece.biot() + inside));
+                / (piece.reach() * piece.reach() * heatPerKelvin() * (1.0 / piece.ownBiot(piece.biot()) + inside));
     }
 
     /** Heat that it takes up per volume and kelvin on the way from its start to the bath [J/m3K]. */

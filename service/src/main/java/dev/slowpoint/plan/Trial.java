@@ -70,6 +70,17 @@ record Trial(
     /** The best moment keeps a tenth of the safe time in hand, so that nobody works on the edge (our own choice). */
     private static final double RESERVE = 1.1;
 
+    /**
+     * What a cook under way adds to a trial.
+     *
+     * @param now no earlier time is judged [s]: what has passed cannot be chosen
+     * @param sporesGrow until when spores that the heat woke stay within what is accepted if the piece stays in [s]; infinity
+     *     if for good
+     * @param told when to take out the piece as told, which readings do not bring forward; empty without readings, and where
+     *     there is no such time
+     */
+    record UnderWay(double now, double sporesGrow, Optional<TakeOut> told) {}
+
     /** Tries a task in a bath of {@code setpointC}. */
     static Trial of(CookTask task, double setpointC, Terms terms, SolverRuns solver) {
         Knowledge knowledge = terms.knowledge();
@@ -97,6 +108,27 @@ record Trial(
             TemperatureHistory early,
             TemperatureHistory late,
             double notBefore) {
+        return of(
+                task,
+                setpointC,
+                terms,
+                lateSetting,
+                nominal,
+                early,
+                late,
+                new UnderWay(notBefore, Double.POSITIVE_INFINITY, Optional.empty()));
+    }
+
+    /** The same of a cook under way. */
+    static Trial of(
+            CookTask task,
+            double setpointC,
+            Terms terms,
+            Setting lateSetting,
+            TemperatureHistory nominal,
+            TemperatureHistory early,
+            TemperatureHistory late,
+            UnderWay underWay) {
         Knowledge knowledge = terms.knowledge();
         double horizon = late.end();
         PointHistory nominalCore = nominal.slowest();
@@ -146,9 +178,9 @@ record Trial(
         double limit = Double.isFinite(warm)
                 ? warmUpUsedUp(lateCore, horizon, warmUp)
                 : lateCore.firstAtOrAbove(warmUp.fromC()) + warmUp.longestS();
-        TakeOut takeOut = takeOut(times, surfaceServes, tooSlow, limit);
+        TakeOut takeOut = takeOut(times, surfaceServes, tooSlow, limit, underWay);
         double judgedAt =
-                Math.max(notBefore, task.target().serveAfter().orElse(momentToJudge(times, takeOut, horizon)));
+                Math.max(underWay.now(), task.target().serveAfter().orElse(momentToJudge(times, takeOut, horizon)));
         Judgement worst = judge.judge(requirements, lateCore, judgedAt, worstCase);
         WarmUpClock clock = WarmUpClock.of(lateCore, judgedAt, ReadingError.NONE, warmUp);
         return new Trial(
@@ -221,9 +253,15 @@ record Trial(
      * quality, so their nominal time opens and their late time is the best one if the window allows. Where a sear makes
      * the outside safe and the rule is never met in this bath, the inside is not waited for.
      */
-    private static TakeOut takeOut(Times times, boolean surfaceServes, boolean tooSlow, double limit) {
+    private static TakeOut takeOut(
+            Times times, boolean surfaceServes, boolean tooSlow, double limit, UnderWay underWay) {
         double opens = times.tender().map(Span::nominal).orElse(0.0);
-        double closes = Math.min(limit, times.goodUntil().map(Span::early).orElse(Double.POSITIVE_INFINITY));
+        double texture = times.goodUntil().map(Span::early).orElse(Double.POSITIVE_INFINITY);
+        // Readings may mean a piece past its best by the time that the piece as told is safe: safety comes first.
+        double fades = Math.min(
+                limit, Math.max(texture, underWay.told().map(TakeOut::latest).orElse(0.0)));
+        double closes = Math.min(fades, underWay.sporesGrow());
+        boolean sporesFirst = underWay.sporesGrow() < fades;
         double ready = Math.max(times.hotThrough().nominal(), opens);
         double safe = times.safe().map(Span::late).orElse(0.0);
         if (tooSlow) {
@@ -239,17 +277,19 @@ record Trial(
             return TakeOut.none(Obstacle.NEVER_TENDER);
         }
         if (ready > closes) {
-            return TakeOut.none(Obstacle.TEXTURE_CLOSES_FIRST);
+            return TakeOut.none(sporesFirst ? Obstacle.SPORES_GROW_FIRST : Obstacle.TEXTURE_CLOSES_FIRST);
         }
         if (surfaceServes && safe > closes) {
             safe = 0.0;
         }
         double earliest = Math.max(ready, safe);
         if (earliest > closes) {
-            return TakeOut.none(Obstacle.SAFE_AFTER_TEXTURE);
+            return TakeOut.none(sporesFirst ? Obstacle.SPORES_GROW_FIRST : Obstacle.SAFE_AFTER_TEXTURE);
         }
         double reserved = Math.max(earliest, RESERVE * safe);
-        double robust = Math.max(reserved, readyLate(times));
+        double robust = Math.max(
+                Math.max(reserved, readyLate(times)),
+                underWay.told().map(TakeOut::best).orElse(0.0));
         return new TakeOut(earliest, Math.min(robust, closes), closes, Optional.empty());
     }
 

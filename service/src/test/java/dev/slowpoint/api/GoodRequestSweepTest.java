@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -32,6 +33,18 @@ class GoodRequestSweepTest extends HttpTest {
 
     private final Random random = new Random(20_261_126L);
 
+    private static @Nullable ContractCheck contract;
+
+    /** Holds each answer against the contract: its bounds are to be true wherever the contract lets a request go. */
+    private ContractCheck contract() {
+        ContractCheck kept = contract;
+        if (kept == null) {
+            kept = new ContractCheck(http().get("/openapi.json").asByteArray());
+            contract = kept;
+        }
+        return kept;
+    }
+
     @Test
     void every_request_that_keeps_the_contract_is_planned_or_refused_by_name() {
         int planned = 0;
@@ -39,6 +52,7 @@ class GoodRequestSweepTest extends HttpTest {
             String request = WRITER.writeValueAsString(request());
             Response response = http().contentType(JSON).body(request).post(PLANS);
             assertThat(response.statusCode()).as(request).isIn(200, 422);
+            contract().check(response, "post", PLANS);
             JsonNode answer = READER.readTree(response.asByteArray());
             if (response.statusCode() == 200) {
                 planned++;
@@ -67,6 +81,7 @@ class GoodRequestSweepTest extends HttpTest {
             String request = WRITER.writeValueAsString(chill());
             Response response = http().contentType(JSON).body(request).post(CHILLS);
             assertThat(response.statusCode()).as(request).isIn(200, 422);
+            contract().check(response, "post", CHILLS);
             JsonNode answer = READER.readTree(response.asByteArray());
             if (response.statusCode() == 200) {
                 planned++;
@@ -96,6 +111,7 @@ class GoodRequestSweepTest extends HttpTest {
             Response response =
                     http().contentType(JSON).accept(accept).body(request).post(LOGS + "?include=curve");
             assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            contract().check(response, "post", LOGS);
             if (response.statusCode() == 422) {
                 READER.readTree(response.asByteArray())
                         .at("/errors")
@@ -167,6 +183,7 @@ class GoodRequestSweepTest extends HttpTest {
             String request = WRITER.writeValueAsString(replan());
             Response response = http().contentType(JSON).body(request).post(REPLANS);
             assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            contract().check(response, "post", REPLANS);
             JsonNode answer = READER.readTree(response.asByteArray());
             if (response.statusCode() == 200) {
                 planned++;
@@ -211,6 +228,7 @@ class GoodRequestSweepTest extends HttpTest {
             String request = WRITER.writeValueAsString(asked);
             Response response = http().contentType(JSON).body(request).post(WINDOWS);
             assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            contract().check(response, "post", WINDOWS);
             JsonNode answer = READER.readTree(response.asByteArray());
             if (response.statusCode() == 200) {
                 answered++;
@@ -245,6 +263,7 @@ class GoodRequestSweepTest extends HttpTest {
             Response response =
                     http().contentType(JSON).accept(accept).body(request).post(TABLES);
             assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            contract().check(response, "post", TABLES);
             if (response.statusCode() == 200) {
                 tabulated++;
                 assertThat(response.asByteArray().length).as(request).isLessThanOrEqualTo((Integer)
@@ -293,6 +312,7 @@ class GoodRequestSweepTest extends HttpTest {
             String request = WRITER.writeValueAsString(load());
             Response response = http().contentType(JSON).body(request).post(LOADS + "?include=curve");
             assertThat(response.statusCode()).as(request + response.asString()).isIn(200, 422);
+            contract().check(response, "post", LOADS);
             JsonNode answer = READER.readTree(response.asByteArray());
             if (response.statusCode() == 200) {
                 planned++;

@@ -22,13 +22,22 @@ class PublishedCoolingTimesTest {
     private static final double HAM_K = 0.457;
     private static final double HAM_ALPHA = 1.28e-7;
 
-    /** First stages read early everywhere (real cores are not even at the start), air figures depend on evaporation. */
+    /**
+     * First stages were measured earlier than the exact solution for an even start (real cores are not even), later ones
+     * later; air figures depend on evaporation. What the solver misses of the exact solution is checked beside each row, so
+     * that these are disagreements of the inferred film, size and start with the book.
+     */
     private static final Set<String> KNOWN_DISAGREEMENTS = Set.of(
+            "slab in air",
             "forequarter in water",
+            "roast in water to 50",
             "roast in water from 50 to 12",
             "roast in water from 12 to 5",
+            "roast in water to 5",
             "roast in air of 2 m/s",
+            "second ham of 178 mm to 50",
             "ham of 203 mm to 50",
+            "hotter ham of 203 mm to 50",
             "ham of 191 mm to 50",
             "bacon to 50");
 
@@ -123,6 +132,15 @@ class PublishedCoolingTimesTest {
         System.out.printf("published: %s: %.0f min, published %.0f (ratio %.2f)%n", name, minutes, published, ratio);
         if (ratio < 0.85 || ratio > 1.15) {
             apart.add(name);
+        }
+        double left = (toC - mediumC) / (startC - mediumC);
+        if (left < 0.5) {
+            double exact = BodiesWithEndsTest.exact(body, film * body.reach() / conductivity)
+                            .fourierAt(left)
+                    * body.reach()
+                    * body.reach()
+                    / diffusivity;
+            assertThat(fallenTo(history, toC)).isBetween(0.98 * exact, 1.03 * exact);
         }
     }
 

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -27,7 +28,11 @@ class BrokenFilesTest {
         }
         String text = fault.apply(new String(released.bytes(file), StandardCharsets.UTF_8));
         files.put(file, text.getBytes(StandardCharsets.UTF_8));
-        ParameterSet.load(ParameterFiles.of("test", files), ParameterSet.Status.CURRENT, LocalDate.of(2026, 1, 1));
+        ParameterSet.load(
+                ParameterFiles.of("test", files),
+                ParameterSet.Status.CURRENT,
+                LocalDate.of(2026, 1, 1),
+                Optional.empty());
     }
 
     /** Replaces the first match, and insists that there is one. */

@@ -88,6 +88,15 @@ class ReplanNoticesTest {
                         asked(3600.0, Optional.empty(), List.of(), List.of(), OptionalDouble.of(0.055)),
                         asked(3600.0, Optional.empty(), List.of(), List.of(), OptionalDouble.of(0.0455))),
                 Arguments.of(NoticeCode.READINGS_MEAN_THICKER, read(3600.0, 30.0), read(3600.0, 55.0)),
+                Arguments.of(NoticeCode.READINGS_MEAN_THINNER, read(3600.0, 54.0), read(3600.0, 50.0)),
+                Arguments.of(
+                        NoticeCode.OFF_TIME_WORKED_OUT,
+                        after(20_000.0, new SoFar.HeaterOff(OptionalDouble.empty(), 20_000.0, OptionalDouble.of(56.0))),
+                        after(20_000.0, off(17_000.0, 20_000.0, 56.0))),
+                Arguments.of(
+                        NoticeCode.BATH_IN_GROWTH_RANGE,
+                        after(14_000.0, new SoFar.SetpointChanged(8000.0, 48.0)),
+                        after(14_000.0, new SoFar.SetpointChanged(8000.0, 57.0))),
                 Arguments.of(NoticeCode.READINGS_DISAGREE, read(3600.0, 50.0, 7200.0, 40.0), read(3600.0, 30.0)),
                 Arguments.of(NoticeCode.FELL_BACK, night, brief),
                 Arguments.of(NoticeCode.TOXIN_NOT_UNDONE, night, brief));

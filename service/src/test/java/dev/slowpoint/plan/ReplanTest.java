@@ -9,6 +9,7 @@ import dev.slowpoint.plan.SoFar.CoreReading;
 import dev.slowpoint.plan.SoFar.Event;
 import dev.slowpoint.safety.Plausibility;
 import dev.slowpoint.safety.Recording;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -47,6 +48,14 @@ class ReplanTest {
                 List.of(),
                 List.of(new CoreReading(at, coreC, OptionalDouble.of(errorK))),
                 OptionalDouble.empty()));
+    }
+
+    private static SoFar coreRead(double elapsed, double... timesAndCores) {
+        List<CoreReading> readings = new ArrayList<>();
+        for (int i = 0; i < timesAndCores.length; i += 2) {
+            readings.add(new CoreReading(timesAndCores[i], timesAndCores[i + 1], OptionalDouble.empty()));
+        }
+        return new SoFar(elapsed, Optional.empty(), List.of(), readings, OptionalDouble.empty());
     }
 
     private static List<NoticeCode> codes(Replan replan) {
@@ -163,6 +172,57 @@ class ReplanTest {
         assertThat(scattered.fit().orElseThrow().pinned()).isEqualTo(Replan.Pinned.POORLY);
         assertThat(scattered.plan().times().safe().orElseThrow().late())
                 .isGreaterThanOrEqualTo(PORK.plan().times().safe().orElseThrow().late() - 1.0);
+    }
+
+    /** While a slab heats its middle is its coldest point (Carslaw and Jaeger 1959, section 3.4): a tip beside it reads high. */
+    @Test
+    void readings_that_are_too_high_bring_nothing_forward_and_are_told() {
+        CookPlan planned = after(3600.0).plan();
+        for (SoFar high : List.of(
+                coreRead(3600.0, 3000.0, 59.5, 3600.0, 59.5),
+                coreRead(3600.0, 3600.0, 54.0),
+                coreRead(0.0, 0.0, 4.5))) {
+            CookPlan plan = replan(high).plan();
+            assertThat(plan.times().safe().orElseThrow().late())
+                    .isGreaterThanOrEqualTo(planned.times().safe().orElseThrow().late());
+            assertThat(plan.takeOut().best())
+                    .isGreaterThanOrEqualTo(planned.takeOut().best());
+        }
+        Replan high = replan(coreRead(3600.0, 3000.0, 59.5, 3600.0, 59.5));
+        assertThat(codes(high)).contains(NoticeCode.READINGS_MEAN_THINNER);
+        assertThat(high.fit().orElseThrow().across().nominal()).isLessThan(0.035);
+        assertThat(high.plan().times().safe().orElseThrow().nominal())
+                .isLessThan(planned.times().safe().orElseThrow().nominal());
+    }
+
+    @Test
+    void readings_that_are_low_make_a_plan_longer() {
+        CookPlan planned = after(3600.0).plan();
+        CookPlan plan = replan(coreRead(3600.0, 3600.0, 30.0)).plan();
+        assertThat(plan.times().safe().orElseThrow().late())
+                .isGreaterThan(planned.times().safe().orElseThrow().late() + 3600.0);
+        assertThat(plan.takeOut().best()).isGreaterThan(planned.takeOut().best() + 3600.0);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {6000.0, 6600.0, 7200.0, 8100.0, 9000.0})
+    void a_fall_that_is_still_coming_is_decided_on_before_a_moment_is_told(double until) {
+        Replan replan = after(until, new SoFar.HeaterOff(OptionalDouble.of(3600.0), until, OptionalDouble.of(48.0)));
+        assertThat(replan.decision()).isEqualTo(Decision.GET_DECISION);
+        assertThat(replan.reason()).contains(Replan.Reason.SPORES_MAY_HAVE_GROWN);
+        assertThat(replan.plan().safety().verdict()).isEqualTo(dev.slowpoint.safety.Verdict.NOT_MET);
+        assertThat(codes(replan)).contains(NoticeCode.TOXIN_NOT_UNDONE, NoticeCode.FELL_BACK);
+    }
+
+    @Test
+    void a_guess_of_hours_in_the_bath_is_warned_of_and_its_worst_case_is_the_longest_time_without_heater() {
+        Replan guessed =
+                after(14_000.0, new SoFar.HeaterOff(OptionalDouble.empty(), 14_000.0, OptionalDouble.of(55.0)));
+        assertThat(codes(guessed)).contains(NoticeCode.OFF_TIME_WORKED_OUT, NoticeCode.HEATER_WAS_OFF);
+        Span off = guessed.off().get(0).length();
+        assertThat(off.late()).isGreaterThan(off.nominal());
+        double planned = PORK.plan().times().safe().orElseThrow().late();
+        assertThat(guessed.plan().times().safe().orElseThrow().late()).isGreaterThan(planned);
     }
 
     @Test

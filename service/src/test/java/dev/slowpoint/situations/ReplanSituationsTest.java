@@ -55,15 +55,17 @@ class ReplanSituationsTest extends HttpTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"30", "48", "70"})
-    @DisplayName("S02: a core of 54 C after an hour pins the time left, whatever thickness was told")
-    void a_core_reading_pins_the_time_left(double toldMm) {
+    @CsvSource({"30", "48", "55"})
+    @DisplayName(
+            "S02: a core of 54 C after an hour pins the time left of a piece of unknown thickness, whatever was guessed")
+    void a_core_reading_pins_the_time_left(double guessMm) {
+        // The size is a guess: its tolerance says so.
         Told told = replan(
                 "chicken-breast",
-                slab(toldMm),
+                slab(guessMm),
                 5,
                 "\"setpointC\":65.6",
-                "",
+                ",\"tolerances\":{\"thicknessMm\":20}",
                 "\"elapsedS\":3600,\"coreReadings\":[{\"atS\":3600,\"coreC\":54,\"errorK\":0.3}]");
         assertThat(told.text("/decision")).isEqualTo("carryOn");
         assertThat(told.number("/state/coreC")).isBetween(53.9, 54.1);
@@ -75,6 +77,30 @@ class ReplanSituationsTest extends HttpTest {
         assertThat(told.minutes("/times/safe/nominalS") - 60.0).isBetween(30.0, 42.0);
         assertThat(told.number("/left/earliestS")).isEqualTo(told.number("/takeOut/earliestS") - 3600);
         assertThat(told.text("/inferred/pinned")).isIn("well", "fairly");
+    }
+
+    @Test
+    @DisplayName(
+            "S02: a size told without a tolerance is no guess, and a reading that is too high for it shortens nothing")
+    void a_reading_too_high_for_the_size_told_shortens_nothing() {
+        for (double toldMm : new double[] {48, 60, 70}) {
+            Told plain = replan("chicken-breast", slab(toldMm), 5, "\"setpointC\":65.6", "", "\"elapsedS\":3600");
+            Told read = replan(
+                    "chicken-breast",
+                    slab(toldMm),
+                    5,
+                    "\"setpointC\":65.6",
+                    "",
+                    "\"elapsedS\":3600,\"coreReadings\":[{\"atS\":3600,\"coreC\":54,\"errorK\":0.3}]");
+            assertThat(read.number("/times/safe/lateS")).isGreaterThanOrEqualTo(plain.number("/times/safe/lateS"));
+            assertThat(read.text("/decision")).isIn("carryOn", "changePlan");
+            assertThat(read.has("/takeOut")).isEqualTo(read.text("/decision").equals("carryOn"));
+            if (read.has("/takeOut")) {
+                assertThat(read.number("/takeOut/earliestS")).isGreaterThanOrEqualTo(plain.number("/times/safe/lateS"));
+            }
+            assertThat(read.number("/state/coreC")).isBetween(53.9, 54.1);
+            assertThat(read.warnings()).contains("READINGS_MEAN_THINNER");
+        }
     }
 
     @Test
