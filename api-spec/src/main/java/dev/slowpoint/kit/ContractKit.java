@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -306,7 +307,7 @@ public final class ContractKit implements Callable<Integer> {
     }
 
     private ParameterException wrong(@Nullable String message) {
-        return new ParameterException(java.util.Objects.requireNonNull(spec).commandLine(), message);
+        return new ParameterException(Objects.requireNonNull(spec).commandLine(), message);
     }
 
     private static String version() {

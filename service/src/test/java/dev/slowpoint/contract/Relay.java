@@ -10,9 +10,11 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.BiFunction;
@@ -132,8 +134,8 @@ final class Relay implements AutoCloseable {
     }
 
     private static Set<String> caselessSet(String... names) {
-        Set<String> set = new java.util.TreeSet<>(String.CASE_INSENSITIVE_ORDER);
-        set.addAll(java.util.List.of(names));
+        Set<String> set = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
+        set.addAll(List.of(names));
         return set;
     }
 
