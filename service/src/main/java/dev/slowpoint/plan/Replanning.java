@@ -41,6 +41,9 @@ final class Replanning {
     /** How closely the moment is found from which growth is no longer accepted [s]; the earlier side of it counts. */
     private static final double CLOSE_S = 10.0;
 
+    /** How far below the setpoint the slower of two cores is told where the rule tells none [K] (our own choice). */
+    private static final double NEARLY_HOT_K = 1.0;
+
     /** A reading that is met this closely is explained [K]. */
     private static final double EXPLAINED_K = 0.05;
 
@@ -242,7 +245,7 @@ final class Replanning {
     private boolean safeNoSooner(PointHistory core, TemperatureHistory other) {
         double one = safeAtWorst(core);
         double two = safeAtWorst(other.slowest());
-        double hotC = setpointC() - 1.0;
+        double hotC = setpointC() - NEARLY_HOT_K;
         return one > two
                 || (one == two && core.firstAtOrAbove(hotC) >= other.slowest().firstAtOrAbove(hotC));
     }

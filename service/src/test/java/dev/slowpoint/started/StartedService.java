@@ -117,30 +117,28 @@ public final class StartedService implements AutoCloseable {
                 .build();
         HttpClient client = HttpClient.newHttpClient();
         long begin = System.nanoTime();
-        while (System.nanoTime() - begin < LONGEST_START.toNanos() && process.isAlive()) {
-            try {
-                if (client.send(readiness, HttpResponse.BodyHandlers.discarding())
-                                .statusCode()
-                        == 200) {
+        try {
+            while (System.nanoTime() - begin < LONGEST_START.toNanos() && process.isAlive()) {
+                if (answers(client, readiness)) {
                     return;
                 }
-                Thread.sleep(50);
-            } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-                break;
-            } catch (IOException notYet) {
-                pause();
+                // Another process tells of itself in no way but this one: it has to be asked again.
+                process.waitFor(50, TimeUnit.MILLISECONDS);
             }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
         close();
         throw new IllegalStateException("The service did not become ready:\n" + Files.readString(log));
     }
 
-    private static void pause() {
+    private static boolean answers(HttpClient client, HttpRequest readiness) throws InterruptedException {
         try {
-            Thread.sleep(50);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
+            return client.send(readiness, HttpResponse.BodyHandlers.discarding())
+                            .statusCode()
+                    == 200;
+        } catch (IOException notYet) {
+            return false;
         }
     }
 }
