@@ -83,7 +83,10 @@ public final class ContractKit implements Callable<Integer> {
     @Option(
             names = "--auth",
             paramLabel = "CREDENTIALS",
-            description = "Value of the Authorization header, such as 'Bearer abc'. Reports do not show it.")
+            defaultValue = "${env:SLOWPOINT_KIT_AUTH}",
+            description =
+                    "Value of the Authorization header, such as 'Bearer abc'. Reports do not show it. If absent, it"
+                            + " is taken from SLOWPOINT_KIT_AUTH in the environment, which lists of processes do not show.")
     private @Nullable String auth;
 
     @Option(

@@ -408,7 +408,7 @@ public final class CatalogueAnswers {
 
             @Schema(
                     description = "Its standing." + " Treat an unknown word as `deprecated`.",
-                    examples = {"current", "deprecated"})
+                    examples = {"current", "available", "deprecated"})
             String status,
 
             @Schema(

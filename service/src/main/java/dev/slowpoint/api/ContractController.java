@@ -35,8 +35,15 @@ class ContractController {
     ResponseEntity<byte[]> yaml(HttpServletRequest request) throws JsonProcessingException {
         ResponseEntity<byte[]> kept = yaml;
         if (kept == null) {
-            kept = Rendered.answer(generator.openapiYaml(request, ANY_PATH, Locale.ROOT), MediaType.APPLICATION_YAML);
-            yaml = kept;
+            // One at a time: those who ask together wait for one rendering, and do not all make it.
+            synchronized (generator) {
+                kept = yaml;
+                if (kept == null) {
+                    kept = Rendered.answer(
+                            generator.openapiYaml(request, ANY_PATH, Locale.ROOT), MediaType.APPLICATION_YAML);
+                    yaml = kept;
+                }
+            }
         }
         return kept;
     }
@@ -45,8 +52,15 @@ class ContractController {
     ResponseEntity<byte[]> json(HttpServletRequest request) throws JsonProcessingException {
         ResponseEntity<byte[]> kept = json;
         if (kept == null) {
-            kept = Rendered.answer(generator.openapiJson(request, ANY_PATH, Locale.ROOT), MediaType.APPLICATION_JSON);
-            json = kept;
+            // One at a time: those who ask together wait for one rendering, and do not all make it.
+            synchronized (generator) {
+                kept = json;
+                if (kept == null) {
+                    kept = Rendered.answer(
+                            generator.openapiJson(request, ANY_PATH, Locale.ROOT), MediaType.APPLICATION_JSON);
+                    json = kept;
+                }
+            }
         }
         return kept;
     }

@@ -33,6 +33,12 @@ enum ContractHeader {
             ContentTypeGuard.VALUE,
             true),
     RETRY_AFTER("RetryAfter", HttpHeaders.RETRY_AFTER, "Seconds to wait before asking again.", 1, true),
+    CHALLENGE(
+            "Challenge",
+            HttpHeaders.WWW_AUTHENTICATE,
+            "How to show who asks (RFC 6750).",
+            "Bearer realm=\"slowpoint\"",
+            true),
     INCIDENT(
             "Incident",
             ProblemAdvice.INCIDENT,

@@ -1,5 +1,9 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.food.Food;
+import dev.slowpoint.parameters.Overlay;
+import dev.slowpoint.parameters.ParameterSet;
+import dev.slowpoint.parameters.ParameterSets;
 import dev.slowpoint.plan.DisplayUnits;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -17,6 +21,7 @@ import java.util.Properties;
 import java.util.concurrent.ConcurrentHashMap;
 import org.apache.tomcat.util.http.InvalidParameterException;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.core.MethodParameter;
 import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Component;
@@ -51,7 +56,26 @@ final class Languages implements HandlerMethodArgumentResolver {
 
     private final Map<Locale, Map<String, String>> bundles = new ConcurrentHashMap<>();
     private final Map<Reader, Sentences> sentences = new ConcurrentHashMap<>();
-    private final Sentences english = of(Locale.ENGLISH, DisplayUnits.METRIC);
+    private final Map<String, String> ownFoods = new HashMap<>();
+    private final Sentences english;
+
+    /** Of all sets; a food of an overlay is called in every language as its file says. */
+    @Autowired
+    Languages(ParameterSets sets) {
+        for (ParameterSet set : sets.all()) {
+            for (Food food : set.knowledge().catalogue().foods()) {
+                if (food.id().startsWith(Overlay.PREFIX)) {
+                    ownFoods.put(Sentences.FOOD + food.id(), food.name());
+                }
+            }
+        }
+        this.english = of(Locale.ENGLISH, DisplayUnits.METRIC);
+    }
+
+    /** Of released foods alone. */
+    Languages() {
+        this.english = of(Locale.ENGLISH, DisplayUnits.METRIC);
+    }
 
     /** The language of the contract. */
     Sentences english() {
@@ -131,7 +155,11 @@ final class Languages implements HandlerMethodArgumentResolver {
     }
 
     private Map<String, String> bundle(Locale locale) {
-        return bundles.computeIfAbsent(locale, Languages::read);
+        return bundles.computeIfAbsent(locale, l -> {
+            Map<String, String> all = new HashMap<>(read(l));
+            all.putAll(ownFoods);
+            return all;
+        });
     }
 
     /** All sentences of a language, and none of another: what is missing is found by the tests, not filled in unseen. */

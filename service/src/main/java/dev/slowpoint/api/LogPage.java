@@ -505,7 +505,7 @@ final class LogPage {
         return seconds / 3600 + ":" + (min < 10 ? "0" : "") + min + ":" + (s < 10 ? "0" : "") + s;
     }
 
-    private static String hash(String text) {
+    static String hash(String text) {
         try {
             return Base64.getEncoder()
                     .encodeToString(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));

@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.ops.PlanClock;
 import dev.slowpoint.ops.PlanMetrics;
 import dev.slowpoint.plan.CookPlanner;
 import dev.slowpoint.plan.CookTask;
@@ -11,7 +12,6 @@ import dev.slowpoint.plan.Notice;
 import dev.slowpoint.plan.NoticeRule;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -48,11 +48,14 @@ final class LookupTables {
         CookPlanner planner = planners.of(request.parameterSet());
         LookupTableTask task = task(request, planner.knowledge());
         boolean spoken = request.sentences();
-        long started = System.nanoTime();
-        LookupTable table = planner.lookupTable(
-                task, candidate -> length.applyAsInt(answer(candidate, planner.knowledge(), spoken, sentences)));
-        metrics.solved(
-                Duration.ofNanos(System.nanoTime() - started), table.effort().steps());
+        LookupTable table;
+        try (PlanClock clock = metrics.clock()) {
+            table = planner.watchedBy(clock)
+                    .lookupTable(
+                            task,
+                            candidate -> length.applyAsInt(answer(candidate, planner.knowledge(), spoken, sentences)));
+            clock.solved(table.effort());
+        }
         metrics.tabulated(task.cook().food().group(), table.parameterSet());
         return answer(table, planner.knowledge(), spoken, sentences);
     }

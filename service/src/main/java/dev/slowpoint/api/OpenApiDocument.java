@@ -16,6 +16,8 @@ import io.swagger.v3.oas.models.parameters.Parameter;
 import io.swagger.v3.oas.models.parameters.RequestBody;
 import io.swagger.v3.oas.models.responses.ApiResponse;
 import io.swagger.v3.oas.models.responses.ApiResponses;
+import io.swagger.v3.oas.models.security.SecurityRequirement;
+import io.swagger.v3.oas.models.security.SecurityScheme;
 import io.swagger.v3.oas.models.servers.Server;
 import io.swagger.v3.oas.models.tags.Tag;
 import java.util.ArrayList;
@@ -35,8 +37,10 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.MethodParameter;
 import org.springframework.core.ResolvableType;
+import org.springframework.core.annotation.AnnotatedElementUtils;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.method.HandlerMethod;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -48,9 +52,10 @@ import tools.jackson.databind.json.JsonMapper;
 class OpenApiDocument {
 
     /** Version of the contract, which grows when the contract does. */
-    static final String VERSION = "1.0.0";
+    static final String VERSION = "1.1.0";
 
     private static final String PROBLEM = "application/problem+json";
+    private static final String BEARER = "bearer";
 
     /** Which operation the examples of a request record belong to. */
     private static final Map<Class<?>, String> SCENES = Map.of(
@@ -118,7 +123,8 @@ class OpenApiDocument {
                         .version(VERSION)
                         .description(text.description())
                         .license(new License().name("Apache-2.0").identifier("Apache-2.0")))
-                .security(List.of())
+                // Where the service is open, nothing has to be shown.
+                .security(List.of(new SecurityRequirement(), new SecurityRequirement().addList(BEARER)))
                 .servers(List.of(new Server().url("/")))
                 .tags(List.of(
                         new Tag().name("catalogues").description("What requests may name and answers may carry."),
@@ -145,6 +151,13 @@ class OpenApiDocument {
             schemas.all().forEach(components::addSchemas);
             problems.forEach(components::addResponses);
             ContractHeader.components().forEach(components::addHeaders);
+            components.addSecuritySchemes(
+                    BEARER,
+                    new SecurityScheme()
+                            .type(SecurityScheme.Type.HTTP)
+                            .scheme("bearer")
+                            .description("A key, or a token (RFC 9068), from whoever runs the service. Not needed where"
+                                    + " the service is open."));
             document.setComponents(components);
         };
     }
@@ -187,7 +200,11 @@ class OpenApiDocument {
             operation.setParameters(null);
         }
         String asked = request.isPresent() ? "" : query.isPresent() ? "Query" : "Catalogue";
-        problemsOf(operation, request.isPresent(), query.isPresent()).forEach((status, codes) -> {
+        boolean guarded = !isOpen(method);
+        if (!guarded) {
+            operation.setSecurity(List.of());
+        }
+        problemsOf(operation, request.isPresent(), query.isPresent(), guarded).forEach((status, codes) -> {
             String name = (status.equals("400") || status.equals("422") ? asked : "") + "Problem" + status;
             problems.computeIfAbsent(name, unknown -> problem(codes));
             responses.addApiResponse(status, new ApiResponse().$ref(name));
@@ -440,8 +457,15 @@ class OpenApiDocument {
         return examples;
     }
 
+    /** What explains a problem is open: whoever is not known has to find out what that means. */
+    private static boolean isOpen(HandlerMethod method) {
+        RequestMapping mapping = AnnotatedElementUtils.findMergedAnnotation(method.getMethod(), RequestMapping.class);
+        return mapping != null && Arrays.stream(mapping.path()).allMatch(path -> path.startsWith("/problems/"));
+    }
+
     /** The problems of an operation by status, in the order of the catalogue. */
-    private static Map<String, List<ProblemCode>> problemsOf(Operation operation, boolean computes, boolean queried) {
+    private static Map<String, List<ProblemCode>> problemsOf(
+            Operation operation, boolean computes, boolean queried, boolean guarded) {
         boolean named = parameters(operation).stream().anyMatch(parameter -> "path".equals(parameter.getIn()));
         Map<String, List<ProblemCode>> byStatus = new LinkedHashMap<>();
         for (ProblemCode code : ProblemCode.values()) {
@@ -455,6 +479,7 @@ class OpenApiDocument {
                 case 404 -> named;
                 case 413, 415 -> computes;
                 case 422 -> computes || (queried && OF_QUERIES.contains(code));
+                case 401, 403, 429 -> guarded;
                 case 406, 500, 503 -> true;
                 default -> false;
             };
@@ -476,10 +501,11 @@ class OpenApiDocument {
                 new ApiResponse().description(why(status)).content(new Content().addMediaType(PROBLEM, type));
         List<ContractHeader> headers = new ArrayList<>(ContractHeader.OF_PROBLEMS);
         switch (status) {
+            case 401, 403 -> headers.add(ContractHeader.CHALLENGE);
             case 406 -> headers.add(ContractHeader.TYPES);
             case 415 -> headers.add(ContractHeader.READ_TYPES);
             case 500 -> headers.add(ContractHeader.INCIDENT);
-            case 503 -> headers.add(ContractHeader.RETRY_AFTER);
+            case 429, 503 -> headers.add(ContractHeader.RETRY_AFTER);
             default -> {}
         }
         if (status == 422) {
@@ -493,12 +519,15 @@ class OpenApiDocument {
     private static String why(int status) {
         return switch (status) {
             case 400 -> "The message does not keep this contract: the program that wrote it has to change.";
+            case 401 -> "No key and no token that is good here was shown. Never where the service is open.";
+            case 403 -> "The token is good, but does not allow this. Only where the service takes tokens.";
             case 404 -> "The catalogue has no such entry.";
             case 406 -> "Nothing that `Accept` asks for is answered with.";
             case 413 -> "The body is longer than is read.";
             case 415 -> "The body is of a type, a charset or a coding that is not read.";
             case 422 ->
                 "The message keeps this contract, but what it asks cannot be answered: the question has to change.";
+            case 429 -> "The client asks more than it may. The same request may succeed later.";
             case 500 -> "The service is at fault. The same request will fail again.";
             case 503 -> "There is more to do than can be done. The same request may succeed later.";
             default -> throw new IllegalArgumentException("no operation answers " + status);
@@ -516,7 +545,16 @@ class OpenApiDocument {
                 of(Fault.of("#/geometry/thickness", code, "FAULT_UNKNOWN_FIELD", "thickness")
                         .allowed(List.of("shape", "thicknessMm", "widthMm", "lengthMm", "diameterMm", "massG"))
                         .hint("HINT_MAYBE", "thicknessMm"));
-            case BAD_REQUEST, NOT_FOUND, NOT_ACCEPTABLE, INTERNAL_ERROR, OVERLOADED -> Problem.of(code, sentences);
+            case BAD_REQUEST,
+                    UNAUTHENTICATED,
+                    FORBIDDEN,
+                    NOT_FOUND,
+                    NOT_ACCEPTABLE,
+                    TOO_MANY_REQUESTS,
+                    INTERNAL_ERROR,
+                    OVERLOADED,
+                    OUT_OF_TIME,
+                    ISSUER_UNREACHABLE -> Problem.of(code, sentences);
             case UNKNOWN_PARAMETER ->
                 of(Fault.of("?inclde", code, "FAULT_UNKNOWN_PARAMETER", "inclde")
                         .hint("HINT_MAYBE", "include"));

@@ -1,10 +1,10 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.ops.PlanClock;
 import dev.slowpoint.ops.PlanMetrics;
 import dev.slowpoint.plan.ChillPlan;
 import dev.slowpoint.plan.ChillTask;
 import dev.slowpoint.plan.CookPlanner;
-import java.time.Duration;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.stereotype.Component;
@@ -32,10 +32,11 @@ final class PlannedChills {
     ChillPlanAnswer plan(ChillPlanRequest request, Set<Include> include, Sentences sentences) {
         CookPlanner planner = planners.of(request.parameterSet());
         ChillTask task = TaskTranslation.task(request, planner.knowledge());
-        long started = System.nanoTime();
-        ChillPlan plan = planner.chill(task, Include.details(include));
-        metrics.solved(
-                Duration.ofNanos(System.nanoTime() - started), plan.effort().steps());
+        ChillPlan plan;
+        try (PlanClock clock = metrics.clock()) {
+            plan = planner.watchedBy(clock).chill(task, Include.details(include));
+            clock.solved(plan.effort());
+        }
         metrics.chilled(plan.cooling().kept(), task.food().group(), plan.parameterSet());
         NoticeTranslation notices =
                 new NoticeTranslation(plan.notices(), planner.knowledge().notices(), sentences);

@@ -1,10 +1,10 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.ops.PlanClock;
 import dev.slowpoint.ops.PlanMetrics;
 import dev.slowpoint.plan.CookPlan;
 import dev.slowpoint.plan.CookPlanner;
 import dev.slowpoint.plan.CookTask;
-import java.time.Duration;
 import java.util.Set;
 import org.springframework.stereotype.Component;
 
@@ -24,10 +24,11 @@ final class PlannedCooks implements CookPlanning {
     public CookPlanAnswer plan(CookPlanRequest request, Set<Include> include, Sentences sentences) {
         CookPlanner planner = planners.of(request.parameterSet());
         CookTask task = TaskTranslation.task(request, planner.knowledge());
-        long started = System.nanoTime();
-        CookPlan plan = planner.plan(task, Include.details(include));
-        metrics.solved(
-                Duration.ofNanos(System.nanoTime() - started), plan.effort().steps());
+        CookPlan plan;
+        try (PlanClock clock = metrics.clock()) {
+            plan = planner.watchedBy(clock).plan(task, Include.details(include));
+            clock.solved(plan.effort());
+        }
         metrics.planned(Words.of(plan.safety().verdict()), task.food().group(), plan.parameterSet());
         return new PlanTranslation(plan, planner.knowledge().notices(), sentences).answer(include);
     }

@@ -3,6 +3,7 @@ package dev.slowpoint.api;
 import dev.slowpoint.api.CookPlanAnswer.BathCourse;
 import dev.slowpoint.api.CookPlanAnswer.Reason;
 import dev.slowpoint.api.CookPlanAnswer.TakeOut;
+import dev.slowpoint.ops.PlanClock;
 import dev.slowpoint.ops.PlanMetrics;
 import dev.slowpoint.plan.CookPlan;
 import dev.slowpoint.plan.CookPlanner;
@@ -10,7 +11,6 @@ import dev.slowpoint.plan.LoadPlan;
 import dev.slowpoint.plan.LoadPlan.Schedule;
 import dev.slowpoint.plan.LoadTask;
 import dev.slowpoint.plan.Refusal;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -45,10 +45,12 @@ final class PlannedLoads {
     LoadPlanAnswer plan(LoadPlanRequest request, Set<Include> include, Sentences sentences) {
         CookPlanner planner = planners.of(request.parameterSet());
         LoadTask task = task(request, planner);
-        long started = System.nanoTime();
-        LoadPlan plan = planner.load(task, Include.details(include));
-        metrics.solved(
-                Duration.ofNanos(System.nanoTime() - started), plan.effort().steps());
+        LoadPlan plan;
+        try (PlanClock clock = metrics.clock()) {
+            plan = planner.watchedBy(clock).load(task, Include.details(include));
+            clock.solved(plan.effort());
+        }
+        metrics.loaded(Words.of(plan.schedule()));
         for (int i = 0; i < plan.items().size(); i++) {
             metrics.planned(
                     Words.of(plan.items().get(i).plan().safety().verdict()),

@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.ops.PlanMetrics;
 import dev.slowpoint.parameters.ParameterSet;
 import dev.slowpoint.parameters.ParameterSets;
 import dev.slowpoint.plan.CookPlanner;
@@ -21,10 +22,14 @@ final class Planners {
     private final Map<String, CookPlanner> planners = new LinkedHashMap<>();
     private final CookPlanner current;
 
-    Planners(ParameterSets sets) {
+    Planners(ParameterSets sets, PlanMetrics metrics) {
         this.sets = sets;
         for (ParameterSet set : sets.all()) {
             planners.put(set.version(), new CookPlanner(set.knowledge()));
+            metrics.installed(
+                    set.version(),
+                    PlanTranslation.shown(set.digest()),
+                    set.version().equals(sets.current().version()));
         }
         this.current = Objects.requireNonNull(planners.get(sets.current().version()));
     }

@@ -1,11 +1,15 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.heat.Halt;
+import dev.slowpoint.ops.Deadlines;
+import dev.slowpoint.ops.SlowClients;
 import io.swagger.v3.oas.annotations.Hidden;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.net.SocketTimeoutException;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -29,9 +33,11 @@ class PortionSheetController {
     private static final String PATH = "/v1/portion-sheets";
 
     private final PortionSheets sheets;
+    private final Deadlines deadlines;
 
-    PortionSheetController(PortionSheets sheets) {
+    PortionSheetController(PortionSheets sheets, Deadlines deadlines) {
         this.sheets = sheets;
+        this.deadlines = deadlines;
     }
 
     @PostMapping(
@@ -94,14 +100,22 @@ class PortionSheetController {
             Sentences sentences)
             throws IOException {
         WireConverter.refuseCoding(new ServletServerHttpRequest(request).getHeaders());
-        SheetLines lines = new SheetLines(request.getInputStream());
-        byte[] first = lines.next();
-        if (first == null) {
-            throw RequestReader.empty();
+        if (!entered(response)) {
+            return;
         }
-        SheetTerms terms = RequestReader.read(whole(lines, first), Wire.JSON, SheetTerms.class);
-        MediaType type = Accepted.of(accept).best(SheetStream.NDJSON, SheetStream.CSV);
-        stream(response, lines, line -> line, terms, type, sentences);
+        try {
+            SlowClients.setApart(request);
+            SheetLines lines = new SheetLines(request.getInputStream());
+            byte[] first = lines.next();
+            if (first == null) {
+                throw RequestReader.empty();
+            }
+            SheetTerms terms = RequestReader.read(whole(lines, first), Wire.JSON, SheetTerms.class);
+            MediaType type = Accepted.of(accept).best(SheetStream.NDJSON, SheetStream.CSV);
+            stream(response, lines, line -> line, terms, type, sentences);
+        } finally {
+            sheets.leave();
+        }
     }
 
     /** The same operation as a table. */
@@ -119,11 +133,19 @@ class PortionSheetController {
             throws IOException {
         WireConverter.refuseCoding(new ServletServerHttpRequest(request).getHeaders());
         SheetTerms terms = SheetTable.terms(request.getParameterMap());
-        SheetLines lines = new SheetLines(request.getInputStream());
-        byte[] header = lines.next();
-        SheetTable table = SheetTable.of(header == null ? null : whole(lines, header));
-        MediaType type = Accepted.of(accept).best(SheetStream.CSV, SheetStream.NDJSON);
-        stream(response, lines, table::json, terms, type, sentences);
+        if (!entered(response)) {
+            return;
+        }
+        try {
+            SlowClients.setApart(request);
+            SheetLines lines = new SheetLines(request.getInputStream());
+            byte[] header = lines.next();
+            SheetTable table = SheetTable.of(header == null ? null : whole(lines, header));
+            MediaType type = Accepted.of(accept).best(SheetStream.CSV, SheetStream.NDJSON);
+            stream(response, lines, table::json, terms, type, sentences);
+        } finally {
+            sheets.leave();
+        }
     }
 
     /** How a line becomes a portion in JSON. */
@@ -161,37 +183,34 @@ class PortionSheetController {
             Sentences sentences)
             throws IOException {
         PortionSheets.Running running = sheets.running(terms, sentences);
-        if (!entered(response)) {
-            return;
+        response.setContentType(type + ";charset=UTF-8");
+        response.setHeader(HttpHeaders.CACHE_CONTROL, CacheControl.noStore().getHeaderValue());
+        // A table has no place of its own for them.
+        response.setHeader("Slowpoint-Parameter-Set", running.head().parameterSet());
+        response.setHeader("Slowpoint-Digest", running.head().digest());
+        SheetStream out = SheetStream.to(response.getOutputStream(), type);
+        out.head(running.head());
+        // A stream may be as long as its client likes; that no plan of it takes too long is all there is to see to.
+        try (Halt never = Halt.on(() -> false);
+                SheetRun run = running.run(out, Integer.MAX_VALUE, deadlines::ofPlan)) {
+            portions(lines, record, run);
+            sheets.counted(run.totals());
+            out.totals(run.totals());
+        } catch (RequestRefused refused) {
+            out.problem(Problem.of(
+                    refused.faults().get(0).code(),
+                    refused.faults().stream()
+                            .map(fault -> FaultEntry.of(fault, sentences))
+                            .toList(),
+                    refused.count(),
+                    sentences));
+        } catch (SocketTimeoutException late) {
+            out.problem(Problem.of(ProblemCode.REQUEST_TIMEOUT, sentences));
+        } catch (RuntimeException failure) {
+            LOG.error("a sheet of portions failed", failure);
+            out.problem(Problem.of(ProblemCode.INTERNAL_ERROR, sentences));
         }
-        try {
-            response.setContentType(type + ";charset=UTF-8");
-            response.setHeader(HttpHeaders.CACHE_CONTROL, CacheControl.noStore().getHeaderValue());
-            // A table has no place of its own for them.
-            response.setHeader("Slowpoint-Parameter-Set", running.head().parameterSet());
-            response.setHeader("Slowpoint-Digest", running.head().digest());
-            SheetStream out = SheetStream.to(response.getOutputStream(), type);
-            out.head(running.head());
-            try (SheetRun run = running.run(out, Integer.MAX_VALUE)) {
-                portions(lines, record, run);
-                sheets.counted(run.totals());
-                out.totals(run.totals());
-            } catch (RequestRefused refused) {
-                out.problem(Problem.of(
-                        refused.faults().get(0).code(),
-                        refused.faults().stream()
-                                .map(fault -> FaultEntry.of(fault, sentences))
-                                .toList(),
-                        refused.count(),
-                        sentences));
-            } catch (RuntimeException failure) {
-                LOG.error("a sheet of portions failed", failure);
-                out.problem(Problem.of(ProblemCode.INTERNAL_ERROR, sentences));
-            }
-            out.flush();
-        } finally {
-            sheets.leave();
-        }
+        out.flush();
     }
 
     private static void portions(SheetLines lines, Translation record, SheetRun run) throws IOException {
@@ -203,9 +222,9 @@ class PortionSheetController {
             byte[] line;
             try {
                 line = lines.next();
-            } catch (RequestRefused endless) {
+            } catch (RequestRefused | SocketTimeoutException broken) {
                 run.drain();
-                throw endless;
+                throw broken;
             }
             if (line == null) {
                 run.drain();

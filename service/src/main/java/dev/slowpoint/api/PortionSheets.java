@@ -3,6 +3,7 @@ package dev.slowpoint.api;
 import dev.slowpoint.api.PortionSheetAnswer.PortionPlace;
 import dev.slowpoint.api.PortionSheetAnswer.SheetBand;
 import dev.slowpoint.api.PortionSheetAnswer.SheetTotals;
+import dev.slowpoint.heat.Halt;
 import dev.slowpoint.ops.PlanMetrics;
 import dev.slowpoint.plan.Card;
 import dev.slowpoint.plan.CookPlanner;
@@ -22,7 +23,9 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.DisposableBean;
 import org.springframework.beans.factory.annotation.Value;
@@ -113,7 +116,8 @@ final class PortionSheets implements DisposableBean {
                 // All comes at once.
             }
         };
-        try (SheetRun run = running.run(kept, MOST_BANDS)) {
+        BooleanSupplier late = Halt.ofThread();
+        try (SheetRun run = running.run(kept, MOST_BANDS, () -> late)) {
             int next = 0;
             int all = request.portions().size() + faults.count();
             for (int i = 0; i < all; i++) {
@@ -164,10 +168,10 @@ final class PortionSheets implements DisposableBean {
             return planner.knowledge();
         }
 
-        /** Starts a run whose results go to a sink. */
-        SheetRun run(SheetSink sink, int mostBands) {
+        /** Starts a run whose results go to a sink, and that ends its work on each portion when a halt says so. */
+        SheetRun run(SheetSink sink, int mostBands, Supplier<BooleanSupplier> halts) {
             Function<SheetPortion, Portion> translation = portion -> portion(portion, terms, knowledge());
-            return new SheetRun(planner.sheet(sheet(terms)), translation, words, workers, sink, mostBands);
+            return new SheetRun(planner.sheet(sheet(terms)), translation, words, workers, halts, sink, mostBands);
         }
 
         SheetLine.Head head() {

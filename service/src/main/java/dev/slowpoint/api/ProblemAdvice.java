@@ -1,10 +1,15 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.heat.Halt;
+import dev.slowpoint.ops.NoRoom;
 import dev.slowpoint.ops.PlanMetrics;
+import dev.slowpoint.ops.RequestLog;
+import dev.slowpoint.ops.Whereabouts;
 import dev.slowpoint.plan.Phrase;
 import dev.slowpoint.plan.Refusal;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import java.net.SocketTimeoutException;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
@@ -37,6 +42,9 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     /** Names a failure in the log; in a header, so that bodies stay the same for the same request. */
     static final String INCIDENT = "Slowpoint-Incident";
 
+    /** When to ask again for what took too long [s]. */
+    private static final String RETRY_AFTER_S = "5";
+
     private static final Logger LOG = LoggerFactory.getLogger(ProblemAdvice.class);
 
     private final PlanMetrics metrics;
@@ -54,7 +62,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
         List<FaultEntry> faults = refused.faults().stream()
                 .map(fault -> FaultEntry.of(fault, sentences))
                 .toList();
-        return answer(Problem.of(code, faults, refused.count(), sentences), new HttpHeaders());
+        return answer(request, Problem.of(code, faults, refused.count(), sentences), new HttpHeaders());
     }
 
     @ExceptionHandler
@@ -70,13 +78,21 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
                 .map(a -> new Problem.Alternative(
                         a.setpointC(), (int) Math.rint(a.safeNominal()), (int) Math.ceil(a.safeLate())))
                 .toList();
-        return answer(Problem.of(code, faults, faults.size(), sentences).offering(offered), new HttpHeaders());
+        return answer(
+                request, Problem.of(code, faults, faults.size(), sentences).offering(offered), new HttpHeaders());
+    }
+
+    @ExceptionHandler
+    ResponseEntity<Object> halted(Halt.Halted halted, HttpServletRequest request, HttpServletResponse response) {
+        HttpHeaders headers = new HttpHeaders();
+        headers.set(HttpHeaders.RETRY_AFTER, RETRY_AFTER_S);
+        return answer(request, Problem.of(ProblemCode.OUT_OF_TIME, sentences(request, response)), headers);
     }
 
     @ExceptionHandler
     ResponseEntity<Object> unknown(UnknownEntry unknown, HttpServletRequest request, HttpServletResponse response) {
         Problem problem = Problem.of(ProblemCode.NOT_FOUND, unknown.detail(), sentences(request, response));
-        return answer(problem, new HttpHeaders());
+        return answer(request, problem, new HttpHeaders());
     }
 
     /** An address whose query cannot be decoded; found only when its parameters are first asked for. */
@@ -84,6 +100,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     ResponseEntity<Object> undecodable(
             InvalidParameterException undecodable, HttpServletRequest request, HttpServletResponse response) {
         return answer(
+                request,
                 Problem.of(ProblemCode.BAD_REQUEST, Phrase.of("FAULT_QUERY_UNDECODABLE"), sentences(request, response)),
                 new HttpHeaders());
     }
@@ -91,20 +108,43 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     @ExceptionHandler
     ResponseEntity<Object> failed(Exception failure, HttpServletRequest request, HttpServletResponse response) {
         String incident = UUID.randomUUID().toString();
-        LOG.error("incident {} on {} {}", incident, request.getMethod(), request.getRequestURI(), failure);
+        LOG.error("incident {} on {}", incident, RequestLog.route(request), new Whereabouts(failure));
         ServerHttpObservationFilter.findObservationContext(request).ifPresent(context -> context.setError(failure));
         HttpHeaders headers = new HttpHeaders();
         headers.set(INCIDENT, incident);
-        return answer(Problem.of(ProblemCode.INTERNAL_ERROR, sentences(request, response)), headers);
+        return answer(request, Problem.of(ProblemCode.INTERNAL_ERROR, sentences(request, response)), headers);
     }
 
     /** The framework does not ask the reader when there is no byte to read; every other cause is a broken connection. */
     @Override
     protected @Nullable ResponseEntity<Object> handleHttpMessageNotReadable(
             HttpMessageNotReadableException exception, HttpHeaders headers, HttpStatusCode status, WebRequest request) {
-        return exception.getCause() == null
+        Throwable cause = exception.getCause();
+        if (cause instanceof SocketTimeoutException late) {
+            return late(late, asked(request), answered(request));
+        }
+        if (cause instanceof NoRoom none) {
+            return noRoom(none, asked(request), answered(request));
+        }
+        return cause == null
                 ? refused(RequestReader.empty(), asked(request), answered(request))
                 : super.handleHttpMessageNotReadable(exception, headers, status, request);
+    }
+
+    /** A body that did not come in time. The connection is of no more use: the rest may still be under way on it. */
+    @ExceptionHandler
+    ResponseEntity<Object> late(SocketTimeoutException late, HttpServletRequest request, HttpServletResponse response) {
+        HttpHeaders headers = new HttpHeaders();
+        headers.set(HttpHeaders.CONNECTION, "close");
+        return answer(request, Problem.of(ProblemCode.REQUEST_TIMEOUT, sentences(request, response)), headers);
+    }
+
+    /** A client that would have to be waited for, while too many others are. */
+    @ExceptionHandler
+    ResponseEntity<Object> noRoom(NoRoom none, HttpServletRequest request, HttpServletResponse response) {
+        HttpHeaders headers = new HttpHeaders();
+        headers.set(HttpHeaders.RETRY_AFTER, "1");
+        return answer(request, Problem.of(ProblemCode.OVERLOADED, sentences(request, response)), headers);
     }
 
     @Override
@@ -115,6 +155,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
             HttpStatusCode status,
             WebRequest request) {
         return answer(
+                asked(request),
                 Problem.of(ProblemCode.ofStatus(status.value()), sentences(asked(request), answered(request))),
                 headers);
     }
@@ -134,8 +175,9 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
         return sentences;
     }
 
-    private ResponseEntity<Object> answer(Problem problem, HttpHeaders headers) {
+    private ResponseEntity<Object> answer(HttpServletRequest request, Problem problem, HttpHeaders headers) {
         metrics.refused(problem.code());
+        RequestLog.tell(request, problem.code());
         return ResponseEntity.status(problem.status())
                 .headers(headers)
                 .contentType(MEDIA_TYPE)

@@ -41,6 +41,8 @@ enum ProblemCode {
     RANGE_REVERSED(400),
     SUM_NOT_WHOLE(400),
     UNKNOWN_PARAMETER(400),
+    UNAUTHENTICATED(401),
+    FORBIDDEN(403),
     NOT_FOUND(404),
     METHOD_NOT_ALLOWED(405),
     NOT_ACCEPTABLE(406),
@@ -48,6 +50,7 @@ enum ProblemCode {
     BODY_TOO_LARGE(413),
     URI_TOO_LONG(414),
     UNSUPPORTED_MEDIA_TYPE(415),
+    TOO_MANY_REQUESTS(429, true),
     HEADERS_TOO_LARGE(431),
 
     UNKNOWN_FOOD(422),
@@ -94,6 +97,8 @@ enum ProblemCode {
     INTERNAL_ERROR(500),
     NOT_IMPLEMENTED(501),
     OVERLOADED(503, true),
+    OUT_OF_TIME(503, true),
+    ISSUER_UNREACHABLE(503, true),
     VERSION_NOT_SUPPORTED(505);
 
     private final int status;
@@ -118,6 +123,8 @@ enum ProblemCode {
     /** What a bare HTTP status means here. */
     static ProblemCode ofStatus(int status) {
         return switch (status) {
+            case 401 -> UNAUTHENTICATED;
+            case 403 -> FORBIDDEN;
             case 404 -> NOT_FOUND;
             case 405 -> METHOD_NOT_ALLOWED;
             case 406 -> NOT_ACCEPTABLE;
@@ -125,6 +132,7 @@ enum ProblemCode {
             case 413 -> BODY_TOO_LARGE;
             case 414 -> URI_TOO_LONG;
             case 415 -> UNSUPPORTED_MEDIA_TYPE;
+            case 429 -> TOO_MANY_REQUESTS;
             case 431 -> HEADERS_TOO_LARGE;
             case 501 -> NOT_IMPLEMENTED;
             case 503 -> OVERLOADED;

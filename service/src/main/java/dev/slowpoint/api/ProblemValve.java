@@ -1,5 +1,6 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.ops.Refusing;
 import java.io.IOException;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.apache.catalina.Context;
@@ -45,7 +46,9 @@ final class ProblemValve extends ErrorReportValve {
         if (!open.get()) {
             return;
         }
-        ProblemCode code = ProblemCode.ofStatus(response.getStatus());
+        ProblemCode code = Refusing.of(request)
+                .flatMap(refusing -> ProblemCode.find(refusing.name()))
+                .orElseGet(() -> ProblemCode.ofStatus(response.getStatus()));
         Sentences sentences = languages.ofFaulty(request);
         byte[] body = Wire.JSON.write(Problem.of(code, sentences));
         try {

@@ -1,10 +1,10 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.ops.PlanClock;
 import dev.slowpoint.ops.PlanMetrics;
 import dev.slowpoint.plan.CookPlanner;
 import dev.slowpoint.plan.ProcessWindow;
 import dev.slowpoint.plan.ProcessWindowTask;
-import java.time.Duration;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -37,10 +37,11 @@ final class ProcessWindows {
                 optional(request.stepK()),
                 optional(request.availableS()),
                 optional(request.momentToleranceS()));
-        long started = System.nanoTime();
-        ProcessWindow window = planner.window(task);
-        metrics.solved(
-                Duration.ofNanos(System.nanoTime() - started), window.effort().steps());
+        ProcessWindow window;
+        try (PlanClock clock = metrics.clock()) {
+            window = planner.watchedBy(clock).window(task);
+            clock.solved(window.effort());
+        }
         metrics.windowed(!window.region().isEmpty(), task.cook().food().group(), window.parameterSet());
         return new ProcessWindowTranslation(window, planner.knowledge().notices(), sentences).answer();
     }

@@ -2,13 +2,13 @@ package dev.slowpoint.api;
 
 import dev.slowpoint.api.CookPlanAnswer.Reason;
 import dev.slowpoint.api.CookPlanAnswer.TakeOut;
+import dev.slowpoint.ops.PlanClock;
 import dev.slowpoint.ops.PlanMetrics;
 import dev.slowpoint.plan.CookPlanner;
 import dev.slowpoint.plan.Replan;
 import dev.slowpoint.plan.Replan.Decision;
 import dev.slowpoint.plan.ReplanTask;
 import dev.slowpoint.plan.Span;
-import java.time.Duration;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
@@ -38,11 +38,12 @@ final class ReplannedCooks {
     ReplanAnswer plan(ReplanRequest request, Set<Include> include, Sentences sentences) {
         CookPlanner planner = planners.of(request.parameterSet());
         ReplanTask task = SoFarTranslation.task(request, planner.knowledge());
-        long started = System.nanoTime();
-        Replan replan = planner.replan(task, Include.details(include));
-        metrics.solved(
-                Duration.ofNanos(System.nanoTime() - started),
-                replan.plan().effort().steps());
+        Replan replan;
+        try (PlanClock clock = metrics.clock()) {
+            replan = planner.watchedBy(clock).replan(task, Include.details(include));
+            clock.solved(replan.plan().effort());
+        }
+        metrics.replanned(Words.of(replan.decision()));
         metrics.planned(
                 Words.of(replan.plan().safety().verdict()),
                 task.cook().food().group(),

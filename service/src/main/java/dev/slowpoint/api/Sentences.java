@@ -19,6 +19,9 @@ import java.util.concurrent.ConcurrentHashMap;
 /** Says in plain words what an answer means, in one language and one system of units. The words stand in its bundle. */
 final class Sentences {
 
+    /** How the keys of the names of foods begin. */
+    static final String FOOD = "FOOD_";
+
     private static final int SECONDS = 60;
     private static final int MINUTES = 60;
 
@@ -130,7 +133,7 @@ final class Sentences {
 
     /** What a food of the catalogue is called. */
     String food(String id) {
-        return say("FOOD_" + id);
+        return say(FOOD + id);
     }
 
     /** What a problem is called. */

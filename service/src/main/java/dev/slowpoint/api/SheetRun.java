@@ -2,6 +2,7 @@ package dev.slowpoint.api;
 
 import dev.slowpoint.api.PortionSheetAnswer.PortionPlace;
 import dev.slowpoint.api.PortionSheetAnswer.SheetTotals;
+import dev.slowpoint.heat.Halt;
 import dev.slowpoint.plan.Band;
 import dev.slowpoint.plan.Portion;
 import dev.slowpoint.plan.Refusal;
@@ -15,7 +16,9 @@ import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.FutureTask;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,6 +40,7 @@ final class SheetRun implements AutoCloseable {
     private final Function<SheetPortion, Portion> translation;
     private final SheetTranslation words;
     private final Executor workers;
+    private final Supplier<BooleanSupplier> halts;
     private final SheetSink sink;
     private final int mostBands;
     private final Deque<Pending> pending = new ArrayDeque<>();
@@ -61,6 +65,7 @@ final class SheetRun implements AutoCloseable {
      * @param translation of a portion into its question; throws a refusal where there is none
      * @param words of the cards
      * @param workers that plan
+     * @param halts asked for each portion when work on it begins: says when that must end
      * @param sink of what comes out
      * @param mostBands portions that would need more bands are refused
      */
@@ -69,12 +74,14 @@ final class SheetRun implements AutoCloseable {
             Function<SheetPortion, Portion> translation,
             SheetTranslation words,
             Executor workers,
+            Supplier<BooleanSupplier> halts,
             SheetSink sink,
             int mostBands) {
         this.planner = planner;
         this.translation = translation;
         this.words = words;
         this.workers = workers;
+        this.halts = halts;
         this.sink = sink;
         this.mostBands = mostBands;
     }
@@ -95,10 +102,13 @@ final class SheetRun implements AutoCloseable {
      */
     void plan(SheetPortion portion, @Nullable Integer line, String pointer) throws IOException {
         FutureTask<Band> task = new FutureTask<>(() -> {
-            if (stopped) {
-                throw new IllegalStateException("the sheet is no longer wanted");
+            BooleanSupplier late = halts.get();
+            try (Halt halt = Halt.on(() -> stopped || late.getAsBoolean())) {
+                if (stopped) {
+                    throw new IllegalStateException("the sheet is no longer wanted");
+                }
+                return planner.bandOf(translation.apply(portion));
             }
-            return planner.bandOf(translation.apply(portion));
         });
         workers.execute(task);
         add(new Pending(portion.id(), line, pointer, task, List.of()));
@@ -152,6 +162,13 @@ final class SheetRun implements AutoCloseable {
                         .limit(ItemFaults.LISTED)
                         .map(fault -> words.fault(fault).below(portion.pointer()))
                         .toList();
+            } catch (Halt.Halted halted) {
+                // Where the whole sheet is out of time, so is whoever asks here.
+                if (Halt.ofThread().getAsBoolean()) {
+                    throw halted;
+                }
+                faults = words.faults(
+                        List.of(Fault.of(portion.pointer(), ProblemCode.OUT_OF_TIME, "FAULT_OUT_OF_TIME")));
             }
         }
         if (number == null) {

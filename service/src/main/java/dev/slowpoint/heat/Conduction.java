@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 
 /**
  * Moves heat through one body and leaves its temperature history.
@@ -43,6 +44,9 @@ public final class Conduction {
 
     private static final int MAX_STEPS = 200_000;
 
+    /** Steps between two looks at whether the result is still wanted; some tens of microseconds. */
+    private static final int STEPS_UNASKED = 16;
+
     private final Material material;
     private final Resolution resolution;
     private final Mesh mesh;
@@ -51,6 +55,7 @@ public final class Conduction {
     private final Cells cells;
     private final Stepper smooth;
     private final Stepper front;
+    private final BooleanSupplier halt = Halt.ofThread();
 
     private double[] state;
     private double[] next;
@@ -122,6 +127,7 @@ public final class Conduction {
      * @param resolution how finely to work
      * @return the history from time zero to the end of the programme
      * @throws IllegalArgumentException when a body other than a slab is given a far face, or a bath goes on that never was
+     * @throws Halt.Halted when this thread asks for it
      */
     public static TemperatureHistory run(
             Body body, Material material, StartField start, Programme programme, Resolution resolution) {
@@ -282,6 +288,9 @@ public final class Conduction {
         for (int count = 0; time < end; count++) {
             if (count > MAX_STEPS) {
                 throw new IllegalStateException("the solver needs more than " + MAX_STEPS + " steps");
+            }
+            if (count % STEPS_UNASKED == 0 && halt.getAsBoolean()) {
+                throw new Halt.Halted();
             }
             double left = end - time;
             double dt = step >= left ? left : (step > 0.5 * left ? 0.5 * left : step);

@@ -21,8 +21,9 @@ class Capacity implements WebServerFactoryCustomizer<ConfigurableTomcatWebServer
     private final int threads;
     private volatile @Nullable AbstractProtocol<?> protocol;
 
-    Capacity(@Value("${slowpoint.limits.threads-per-core}") int threadsPerCore) {
-        this.threads = threadsPerCore * Runtime.getRuntime().availableProcessors();
+    Capacity(@Value("${slowpoint.limits.threads-per-core}") int threadsPerCore, SlowLane slow) {
+        // Those that wait for slow clients come on top, so that they are never all of them.
+        this.threads = threadsPerCore * Runtime.getRuntime().availableProcessors() + slow.size();
     }
 
     @Override

@@ -7,8 +7,8 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.time.Duration;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 
@@ -17,7 +17,11 @@ import org.springframework.web.filter.OncePerRequestFilter;
  * queue drains. Probes and documents are always let in.
  */
 @Component
+@Order(OverloadGuard.ORDER)
 class OverloadGuard extends OncePerRequestFilter {
+
+    /** Before all guards that cost more. */
+    static final int ORDER = 100;
 
     private final Capacity capacity;
     private final Backlog backlog;
@@ -35,16 +39,17 @@ class OverloadGuard extends OncePerRequestFilter {
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return !request.getRequestURI().startsWith("/v1/");
+        // As it is matched: decoded, so that no way of writing a path passes by.
+        return !request.getServletPath().startsWith("/v1/");
     }
 
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
         if (backlog.lasts(capacity.waiting(), System.nanoTime())) {
-            metrics.refused("OVERLOADED");
+            metrics.refused(Refusing.OVERLOADED.name());
             response.setHeader(HttpHeaders.RETRY_AFTER, "1");
-            response.sendError(HttpStatus.SERVICE_UNAVAILABLE.value());
+            Refusing.OVERLOADED.send(request, response);
             return;
         }
         chain.doFilter(request, response);

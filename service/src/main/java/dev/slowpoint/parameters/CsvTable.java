@@ -33,9 +33,11 @@ final class CsvTable {
     /** What spreadsheets put before the text; no part of the first column's name. */
     private static final String BYTE_ORDER_MARK = "\uFEFF";
 
+    private final String file;
     private final List<Row> rows;
 
-    private CsvTable(List<Row> rows) {
+    private CsvTable(String file, List<Row> rows) {
+        this.file = file;
         this.rows = rows;
     }
 
@@ -52,7 +54,22 @@ final class CsvTable {
             throw new IllegalArgumentException(
                     file + " line " + (rows.size() + 2) + ": cannot be read as a row, " + e.getOriginalMessage(), e);
         }
-        return new CsvTable(rows);
+        return new CsvTable(file, rows);
+    }
+
+    /** This table and the rows of another one with the same columns, which keep the name of their file. */
+    CsvTable with(CsvTable more) {
+        List<Row> all = new ArrayList<>(rows);
+        Set<String> columns = rows.isEmpty() ? Set.of() : rows.get(0).cells().keySet();
+        for (Row row : more.rows) {
+            for (String column : row.cells().keySet()) {
+                if (!columns.contains(column)) {
+                    throw row.fault(column, "is no column of " + file + ", whose columns are " + columns);
+                }
+            }
+            all.add(row);
+        }
+        return new CsvTable(file, all);
     }
 
     private static String text(String file, byte[] bytes) {

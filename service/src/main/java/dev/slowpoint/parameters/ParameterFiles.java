@@ -51,6 +51,13 @@ public final class ParameterFiles {
         return new ParameterFiles(version, copies);
     }
 
+    /** These files and those of an overlay, which stand in a folder of their own. */
+    ParameterFiles with(Overlay overlay) {
+        SortedMap<String, byte[]> all = new TreeMap<>(files);
+        overlay.files().forEach((name, bytes) -> all.put(Overlay.FOLDER + name, bytes));
+        return new ParameterFiles(version + "+" + overlay.name(), all);
+    }
+
     /** The bytes of a file below the folder of all sets. */
     static byte[] resource(String path) {
         try (InputStream in = ParameterFiles.class.getResourceAsStream(FOLDER + path)) {
@@ -84,9 +91,11 @@ public final class ParameterFiles {
         return bytes.clone();
     }
 
-    /** One file as a table. */
+    /** One file as a table, with the rows that an overlay adds to it at its end. */
     CsvTable table(String file) {
-        return CsvTable.read(file, bytes(file));
+        CsvTable table = CsvTable.read(file, bytes(file));
+        String added = Overlay.FOLDER + file;
+        return files.containsKey(added) ? table.with(CsvTable.read(added, bytes(added))) : table;
     }
 
     /**

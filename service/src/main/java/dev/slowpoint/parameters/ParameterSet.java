@@ -51,6 +51,11 @@ public record ParameterSet(
         return knowledge.digest();
     }
 
+    /** The same set with another standing. */
+    ParameterSet standing(Status other) {
+        return new ParameterSet(version, other, released, retirement, files, knowledge, defaults);
+    }
+
     /**
      * How a set goes.
      *
@@ -63,6 +68,8 @@ public record ParameterSet(
     public enum Status {
         /** Used where a request pins no version. */
         CURRENT,
+        /** Answers where a request pins it, and is not on its way out. */
+        AVAILABLE,
         /** Still answers where a request pins it, and will be retired. */
         DEPRECATED
     }
@@ -85,7 +92,7 @@ public record ParameterSet(
                 throw defaults.fault(name, "is no film of " + FoodFiles.FILMS + ", only " + films.keySet() + " are");
             }
         }
-        SafetyKnowledge safety = SafetyFiles.read(files::bytes);
+        SafetyKnowledge safety = SafetyFiles.read(files::table);
         Knowledge knowledge = new Knowledge(
                 files.version(),
                 files.digest(),

@@ -73,6 +73,25 @@ public final class ParameterSets {
         return new ParameterSets(sets);
     }
 
+    /**
+     * These sets, and one more that is now the current one: the set that an overlay is for, with all that the overlay adds.
+     * The set that was current so far answers where a request pins it.
+     *
+     * @throws IllegalArgumentException at the first fault, naming file, line and column
+     */
+    public ParameterSets with(Overlay overlay) {
+        ParameterSet base = overlay.base(this);
+        ParameterSet own = ParameterSet.load(
+                base.files().with(overlay), ParameterSet.Status.CURRENT, base.released(), Optional.empty());
+        OwnRules.check(overlay, own.knowledge().safety().rules());
+        List<ParameterSet> all = new ArrayList<>();
+        all.add(own);
+        for (ParameterSet set : sets) {
+            all.add(set == current ? set.standing(ParameterSet.Status.AVAILABLE) : set);
+        }
+        return new ParameterSets(all);
+    }
+
     private static LocalDate released(CsvTable.Row row) {
         return day(row, "released").orElseThrow(() -> row.fault("released", "must not be empty"));
     }

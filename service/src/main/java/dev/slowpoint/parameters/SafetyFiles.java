@@ -56,19 +56,19 @@ final class SafetyFiles {
     private static final double HOUR = 3600.0;
     private static final double DAY = 86400.0;
 
-    private final Function<String, byte[]> bytes;
+    private final Function<String, CsvTable> tables;
 
-    private SafetyFiles(Function<String, byte[]> bytes) {
-        this.bytes = bytes;
+    private SafetyFiles(Function<String, CsvTable> tables) {
+        this.tables = tables;
     }
 
     /**
      * Reads and checks all files.
      *
-     * @param bytes content of a file by its name
+     * @param source of a table by the name of its file
      */
-    static SafetyKnowledge read(Function<String, byte[]> bytes) {
-        SafetyFiles files = new SafetyFiles(bytes);
+    static SafetyKnowledge read(Function<String, CsvTable> source) {
+        SafetyFiles files = new SafetyFiles(source);
         Map<String, InactivationLine> lines = files.lines();
         Map<String, TimeTable> tables = files.tables();
         RuleBook rules = files.rules(files.provisions(lines, tables), files.clauses());
@@ -96,7 +96,7 @@ final class SafetyFiles {
     }
 
     private CsvTable table(String name) {
-        return CsvTable.read(name, bytes.apply(name));
+        return tables.apply(name);
     }
 
     private Map<String, InactivationLine> lines() {

@@ -56,11 +56,27 @@ public final class CookPlanner {
 
     private final Knowledge knowledge;
     private final Materials materials;
+    private final PhaseWatch watch;
 
     /** A planner that answers from the given knowledge. */
     public CookPlanner(Knowledge knowledge) {
+        this(knowledge, new Materials(knowledge.thermal()), PhaseWatch.NONE);
+    }
+
+    private CookPlanner(Knowledge knowledge, Materials materials, PhaseWatch watch) {
         this.knowledge = knowledge;
-        this.materials = new Materials(knowledge.thermal());
+        this.materials = materials;
+        this.watch = watch;
+    }
+
+    /** The same planner for one question, whose phases are told to a watch. */
+    public CookPlanner watchedBy(PhaseWatch told) {
+        return new CookPlanner(knowledge, materials, told);
+    }
+
+    /** What is told of the phases. */
+    PhaseWatch watch() {
+        return watch;
     }
 
     /** What it answers from. */
@@ -297,7 +313,7 @@ public final class CookPlanner {
         List<Requirement> requirements = task.requirements(knowledge.safety().rules(), rule.id());
         double errorK = task.tolerances().bathK().orElse(knowledge.defaults().bathK())
                 + task.tolerances().readingK().orElse(knowledge.defaults().readingK());
-        return new Terms(knowledge, materials, rule, requirements, errorK, softening(task));
+        return new Terms(knowledge, materials, rule, requirements, errorK, softening(task), watch);
     }
 
     /**

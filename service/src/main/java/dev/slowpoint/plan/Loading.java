@@ -421,10 +421,12 @@ final class Loading {
             lateLine = new WaterLine(
                     new double[] {0.0, change, change, knowledge.defaults().horizon()},
                     new double[] {setpointC, setpointC, laterC, laterC});
+            dish.terms.watch().begins(PlanPhase.SOLVE);
             for (Corner corner : Corner.values()) {
                 Setting setting = dish.setting(setpointC, corner);
                 histories.put(corner, solver.through(setting.along(lateLine), setting));
             }
+            dish.terms.watch().ends(PlanPhase.SOLVE);
         }
         Trial trial = Trial.of(
                 task,
@@ -486,7 +488,10 @@ final class Loading {
                         times.changeAt(),
                         option.groups().get(1).setpointC(),
                         option.groups().get(1).setpointC()));
-        return CommonWater.of(bath, changes, guests, horizon);
+        planner.watch().begins(PlanPhase.SOLVE);
+        CommonWater.Found found = CommonWater.of(bath, changes, guests, horizon);
+        planner.watch().ends(PlanPhase.SOLVE);
+        return found;
     }
 
     private LoadPlan plan(Layout layout, boolean late) {

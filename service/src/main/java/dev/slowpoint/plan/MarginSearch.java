@@ -77,6 +77,13 @@ final class MarginSearch {
         if (trial.verdict() != Verdict.MET && trial.verdict() != Verdict.NOT_MET) {
             return Margins.NONE;
         }
+        terms.watch().begins(PlanPhase.MARGINS);
+        Margins found = search();
+        terms.watch().ends(PlanPhase.MARGINS);
+        return found;
+    }
+
+    private Margins search() {
         boolean tooSlow = trial.clock().pace() == WarmUpClock.Pace.TOO_SLOW;
         double left = trial.worst().marginS();
         double setpointC = trial.setpointC();

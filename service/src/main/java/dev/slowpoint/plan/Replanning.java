@@ -95,10 +95,12 @@ final class Replanning {
         }
         this.fit = found;
         this.readingMissK = missK;
+        terms.watch().begins(PlanPhase.SOLVE);
         Map<Corner, TemperatureHistory> histories = new EnumMap<>(Corner.class);
         for (Corner corner : Corner.values()) {
             histories.put(corner, run(corner, setting(corner), horizon));
         }
+        terms.watch().ends(PlanPhase.SOLVE);
         this.possible = possible(histories.values());
         this.sporesGrow = sporesGrow();
         this.trial = trial(histories, setting(Corner.LATE), sporesGrow, takeOutAsTold);

@@ -115,7 +115,13 @@ final class Sequel {
 
     /** Follows a task through its steps. */
     static Found of(CookTask task, Trial trial, Terms terms, SolverRuns solver) {
-        return task.then().isEmpty() ? Found.NOTHING : new Sequel(task, trial, terms, solver).found();
+        if (task.then().isEmpty()) {
+            return Found.NOTHING;
+        }
+        terms.watch().begins(PlanPhase.STEPS);
+        Found found = new Sequel(task, trial, terms, solver).found();
+        terms.watch().ends(PlanPhase.STEPS);
+        return found;
     }
 
     /** What all of a piece has to fall to, so that every limit of a rule ends [C]. */

@@ -3,6 +3,7 @@ package dev.slowpoint.plan;
 import dev.slowpoint.food.Condition;
 import dev.slowpoint.heat.Body;
 import dev.slowpoint.heat.Dose;
+import dev.slowpoint.heat.Halt;
 import dev.slowpoint.heat.StartField;
 import dev.slowpoint.plan.Band.Cold;
 import dev.slowpoint.plan.Band.Heating;
@@ -349,6 +350,12 @@ public final class SheetPlanner {
             try {
                 return task.get();
             } catch (ExecutionException e) {
+                if (e.getCause() instanceof Halt.Halted) {
+                    // Says nothing of the band: whoever comes later may have more time.
+                    synchronized (values) {
+                        values.remove(key, task);
+                    }
+                }
                 if (e.getCause() instanceof RuntimeException failure) {
                     throw failure;
                 }

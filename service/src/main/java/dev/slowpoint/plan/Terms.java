@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param requirements of the rule for this food
  * @param errorK reading error and accuracy of the bath together [K]
  * @param softening texture class and what an earlier cook did; empty when texture is not modelled
+ * @param watch is told of the phases
  */
 record Terms(
         Knowledge knowledge,
@@ -23,7 +24,8 @@ record Terms(
         Rule rule,
         List<Requirement> requirements,
         double errorK,
-        Optional<Softening> softening) {
+        Optional<Softening> softening,
+        PhaseWatch watch) {
 
     /** How near to a floor a bath counts as set to it [K]; far above the rounding of the solver (our own choice). */
     private static final double EDGE_K = 1e-3;
@@ -45,7 +47,7 @@ record Terms(
 
     /** The same asking for other things, as the rule does of another purpose. */
     Terms asking(List<Requirement> others) {
-        return new Terms(knowledge, materials, rule, others, errorK, softening);
+        return new Terms(knowledge, materials, rule, others, errorK, softening, watch);
     }
 
     /** The limits that count for the rule. */

@@ -86,11 +86,13 @@ record Trial(
         Knowledge knowledge = terms.knowledge();
         double horizon = knowledge.defaults().horizon();
         Setting lateSetting = Setting.of(task, setpointC, Corner.LATE, knowledge, terms.materials());
+        terms.watch().begins(PlanPhase.SOLVE);
         TemperatureHistory nominal =
                 solver.until(horizon, Setting.of(task, setpointC, Corner.NOMINAL, knowledge, terms.materials()));
         TemperatureHistory early =
                 solver.until(horizon, Setting.of(task, setpointC, Corner.EARLY, knowledge, terms.materials()));
         TemperatureHistory late = solver.until(horizon, lateSetting);
+        terms.watch().ends(PlanPhase.SOLVE);
         return of(task, setpointC, terms, lateSetting, nominal, early, late, 0.0);
     }
 
@@ -130,6 +132,14 @@ record Trial(
             TemperatureHistory late,
             UnderWay underWay) {
         Knowledge knowledge = terms.knowledge();
+        double targetC = task.target().coreC().orElse(setpointC);
+        double withinK = task.target().withinK().orElse(knowledge.defaults().withinK());
+        double bathK = task.tolerances().bathK().orElse(knowledge.defaults().bathK());
+        terms.watch().begins(PlanPhase.TEXTURE);
+        Optional<Readings> readings = Readings.of(terms.softening(), nominal, early, late, setpointC, targetC, bathK);
+        terms.watch().ends(PlanPhase.TEXTURE);
+
+        terms.watch().begins(PlanPhase.SAFETY);
         double horizon = late.end();
         PointHistory nominalCore = nominal.slowest();
         PointHistory earlyCore = early.slowest();
@@ -148,9 +158,6 @@ record Trial(
                         judge.judge(requirements, lateCore, horizon, worstCase).safeAt()))
                 : Optional.empty();
 
-        double targetC = task.target().coreC().orElse(setpointC);
-        double withinK = task.target().withinK().orElse(knowledge.defaults().withinK());
-        double bathK = task.tolerances().bathK().orElse(knowledge.defaults().bathK());
         double hotC = targetC - withinK;
         Span hotThrough = new Span(
                 nominalCore.firstAtOrAbove(hotC),
@@ -159,7 +166,6 @@ record Trial(
                         nominalCore.firstAtOrAbove(hotC),
                         lateCore.firstAtOrAbove(hotC),
                         nominalCore.firstAtOrAbove(hotC + bathK)));
-        Optional<Readings> readings = Readings.of(terms.softening(), nominal, early, late, setpointC, targetC, bathK);
         Times times = new Times(
                 hotThrough,
                 safe,
@@ -183,6 +189,8 @@ record Trial(
                 Math.max(underWay.now(), task.target().serveAfter().orElse(momentToJudge(times, takeOut, horizon)));
         Judgement worst = judge.judge(requirements, lateCore, judgedAt, worstCase);
         WarmUpClock clock = WarmUpClock.of(lateCore, judgedAt, ReadingError.NONE, warmUp);
+        Judgement central = judge.judge(requirements, nominalCore, judgedAt, centralCase);
+        terms.watch().ends(PlanPhase.SAFETY);
         return new Trial(
                 setpointC,
                 lateSetting,
@@ -197,7 +205,7 @@ record Trial(
                 limit,
                 judgedAt,
                 worst,
-                judge.judge(requirements, nominalCore, judgedAt, centralCase),
+                central,
                 clock,
                 verdict(worst, clock));
     }

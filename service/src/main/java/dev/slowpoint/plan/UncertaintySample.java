@@ -73,7 +73,10 @@ final class UncertaintySample {
 
     /** Computes all cooks and reads them. */
     Uncertainty read() {
-        return read(compute());
+        terms.watch().begins(PlanPhase.SAMPLE);
+        Uncertainty read = read(compute());
+        terms.watch().ends(PlanPhase.SAMPLE);
+        return read;
     }
 
     private Uncertainty read(Cooks cooks) {

@@ -126,6 +126,32 @@ class OpenApiTest extends HttpTest {
         assertThat(names).contains("planCook", "listFoods", "getProblem");
     }
 
+    /** Who never had to show who they are need not do so now; who is not known must be able to find out why. */
+    @Test
+    void callers_may_have_to_show_who_they_are_but_for_the_meaning_of_problems() {
+        JsonNode contract = contract();
+        assertThat(contract.at("/security").toString()).isEqualTo("[{},{\"bearer\":[]}]");
+        assertThat(contract.at("/components/securitySchemes/bearer/scheme").asString())
+                .isEqualTo("bearer");
+        for (JsonNode path : contract.at("/paths")) {
+            for (JsonNode operation : path) {
+                String name = operation.at("/operationId").asString();
+                boolean open = name.equals("explainProblem");
+                assertThat(operation.has("security")).as(name).isEqualTo(open);
+                for (String status : List.of("401", "403", "429")) {
+                    JsonNode response = operation.at("/responses/" + status);
+                    assertThat(response.isMissingNode()).as(name + " " + status).isEqualTo(open);
+                    if (!open) {
+                        assertThat(resolved(response).at("/content").propertyNames())
+                                .containsExactly(PROBLEM);
+                        assertThat(resolved(response).at("/headers").propertyNames())
+                                .contains(status.equals("429") ? "Retry-After" : "WWW-Authenticate");
+                    }
+                }
+            }
+        }
+    }
+
     @Test
     void every_operation_of_the_service_is_in_the_contract() {
         assertThat(contract().at("/paths").propertyNames())
@@ -432,6 +458,7 @@ class OpenApiTest extends HttpTest {
                         "## Same question, same bytes",
                         "## What may change",
                         "## Problems and retries",
+                        "## Who may ask",
                         "## Limits",
                         "## Headers");
         assertThat(text)

@@ -211,7 +211,7 @@ class PortionSheetHttpTest extends HttpTest {
     private SheetRun run(SheetSink sink, int mostBands) {
         SheetTerms terms = RequestReader.read(
                 bytes("{\"surroundings\":{\"bath\":{\"setpointC\":60}}}"), Wire.JSON, SheetTerms.class);
-        return sheets.running(terms, new Languages().english()).run(sink, mostBands);
+        return sheets.running(terms, new Languages().english()).run(sink, mostBands, () -> () -> false);
     }
 
     @Test

@@ -12,17 +12,17 @@ import java.nio.charset.StandardCharsets;
  * @param head status line and headers
  * @param body the rest
  */
-record RawHttp(String head, String body) {
+public record RawHttp(String head, String body) {
 
     private static final int PATIENCE_MS = 15_000;
 
     /** Sends bytes and reads until the server closes. */
-    static RawHttp exchange(int port, String sent) {
+    public static RawHttp exchange(int port, String sent) {
         return exchange(port, sent.getBytes(StandardCharsets.ISO_8859_1));
     }
 
     /** Sends bytes and reads until the server closes. */
-    static RawHttp exchange(int port, byte[] sent) {
+    public static RawHttp exchange(int port, byte[] sent) {
         try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
             socket.setSoTimeout(PATIENCE_MS);
             socket.getOutputStream().write(sent);
@@ -35,7 +35,8 @@ record RawHttp(String head, String body) {
         }
     }
 
-    int status() {
+    /** Of the status line. */
+    public int status() {
         return Integer.parseInt(head.substring(9, 12));
     }
 }

@@ -40,16 +40,25 @@ class MetricsTest extends HttpTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "slowpoint_plans_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\",verdict=\"met\"}",
-                "slowpoint_reviews_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\",verdict=\"notApplicable\"}",
-                "slowpoint_chills_total{group=\"pork\",kept=\"true\",parameter_set=\"2026.1\",service=\"slowpoint\"}",
-                "slowpoint_windows_total{group=\"pork\",open=\"true\",parameter_set=\"2026.1\",service=\"slowpoint\"}",
-                "slowpoint_tables_total{group=\"pork\",parameter_set=\"2026.1\",service=\"slowpoint\"}",
-                "slowpoint_warnings_total{code=\"FROM_FROZEN\",service=\"slowpoint\"}",
-                "slowpoint_refused_total{code=\"MISSING_FIELD\",service=\"slowpoint\"}",
-                "slowpoint_solver_seconds_count{service=\"slowpoint\"}",
-                "slowpoint_solver_seconds_sum{service=\"slowpoint\"}",
-                "slowpoint_solver_steps_total{service=\"slowpoint\"}",
+                "slowpoint_plans_total{application=\"slowpoint\",group=\"pork\",parameter_set=\"2026.1\",verdict=\"met\"}",
+                "slowpoint_reviews_total{application=\"slowpoint\",group=\"pork\",parameter_set=\"2026.1\",verdict=\"notApplicable\"}",
+                "slowpoint_chills_total{application=\"slowpoint\",group=\"pork\",kept=\"true\",parameter_set=\"2026.1\"}",
+                "slowpoint_windows_total{application=\"slowpoint\",group=\"pork\",open=\"true\",parameter_set=\"2026.1\"}",
+                "slowpoint_tables_total{application=\"slowpoint\",group=\"pork\",parameter_set=\"2026.1\"}",
+                "slowpoint_warnings_total{application=\"slowpoint\",code=\"FROM_FROZEN\"}",
+                "slowpoint_refused_total{application=\"slowpoint\",code=\"MISSING_FIELD\"}",
+                "slowpoint_solver_seconds_count{application=\"slowpoint\"}",
+                "slowpoint_solver_seconds_sum{application=\"slowpoint\"}",
+                "slowpoint_phase_seconds_count{application=\"slowpoint\",phase=\"solve\"}",
+                "slowpoint_ready{application=\"slowpoint\"} 1.0",
+                "slowpoint_build_info{application=\"slowpoint\",",
+                "slowpoint_parameter_set_info{application=\"slowpoint\",current=\"true\",digest=\"",
+                "slowpoint_requests_in_flight{application=\"slowpoint\"}",
+                "slowpoint_requests_waiting{application=\"slowpoint\"}",
+                "slowpoint_responses_total{application=\"slowpoint\",format=\"json\"}",
+                "slowpoint_refused_total{application=\"slowpoint\",code=\"INTERNAL_ERROR\"}",
+                "slowpoint_refused_total{application=\"slowpoint\",code=\"OVERLOADED\"}",
+                "slowpoint_solver_steps_total{application=\"slowpoint\"}",
                 "jvm_memory_used_bytes{",
                 "process_cpu_usage{",
                 "tomcat_threads_busy_threads{",
@@ -69,7 +78,10 @@ class MetricsTest extends HttpTest {
                 .map(matcher -> matcher.group(1))
                 .distinct()
                 .collect(Collectors.toList());
-        assertThat(bounds).containsExactly("0.005", "0.01", "0.025", "0.05", "0.1", "0.25", "0.5", "1.0", "+Inf");
+        assertThat(bounds)
+                .containsExactly(
+                        "0.001", "0.0025", "0.005", "0.01", "0.025", "0.05", "0.1", "0.25", "0.5", "1.0", "2.5", "5.0",
+                        "10.0", "+Inf");
     }
 
     @Test
@@ -84,8 +96,9 @@ class MetricsTest extends HttpTest {
     @Test
     void there_are_a_few_threads_for_each_core() {
         int cores = Runtime.getRuntime().availableProcessors();
+        // And as many as may wait for slow clients.
         assertThat(scrape().lines().filter(line -> line.startsWith("tomcat_threads_config_max_threads")))
-                .anyMatch(line -> line.endsWith(" " + 4.0 * cores));
+                .anyMatch(line -> line.endsWith(" " + (4.0 * cores + 32.0)));
     }
 
     @Test

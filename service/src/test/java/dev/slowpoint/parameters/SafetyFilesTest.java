@@ -15,11 +15,11 @@ class SafetyFilesTest {
         SafetyFiles.read(file -> {
             String text = new String(ShippedSafety.bytes(file), StandardCharsets.UTF_8);
             if (!file.equals(changed)) {
-                return text.getBytes(StandardCharsets.UTF_8);
+                return CsvTable.read(file, text.getBytes(StandardCharsets.UTF_8));
             }
             String other = change.apply(text);
             assertThat(other).isNotEqualTo(text);
-            return other.getBytes(StandardCharsets.UTF_8);
+            return CsvTable.read(file, other.getBytes(StandardCharsets.UTF_8));
         });
     }
 

@@ -9,7 +9,7 @@ import java.io.UncheckedIOException;
 public final class ShippedSafety {
 
     /** What the files say. */
-    public static final SafetyKnowledge KNOWLEDGE = SafetyFiles.read(ShippedSafety::bytes);
+    public static final SafetyKnowledge KNOWLEDGE = SafetyFiles.read(file -> CsvTable.read(file, bytes(file)));
 
     private ShippedSafety() {}
 

@@ -109,7 +109,8 @@ class FloorOfRulesTest {
                 SAFETY.rules().rule(rule),
                 task.requirements(SAFETY.rules(), rule),
                 ERROR_K,
-                Optional.empty());
+                Optional.empty(),
+                PhaseWatch.NONE);
         return Trial.of(task, bathC, terms, new SolverRuns());
     }
 

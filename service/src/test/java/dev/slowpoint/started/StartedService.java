@@ -12,7 +12,9 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
@@ -38,35 +40,94 @@ public final class StartedService implements AutoCloseable {
         }
     }
 
-    private static final Duration LONGEST_START = Duration.ofSeconds(120);
+    private static final Duration LONGEST_START = Duration.ofSeconds(300);
 
     private final Process process;
     private final URI address;
+    private final URI managementAddress;
+    private final Path log;
 
-    private StartedService(Process process, URI address) {
+    private StartedService(Process process, URI address, URI managementAddress, Path log) {
         this.process = process;
         this.address = address;
+        this.managementAddress = managementAddress;
+        this.log = log;
     }
 
     /** Starts the packaged service on a free port with more arguments of the command line, and waits until it is ready. */
     public static StartedService start(List<String> arguments) {
-        Path jar = Path.of(System.getProperty("service.jar", ""));
-        if (!Files.isRegularFile(jar)) {
-            throw new IllegalStateException("No packaged service at " + jar + "; these tests run in mvn verify");
-        }
+        return start(arguments, Map.of(), command -> command);
+    }
+
+    /** The same with more variables of the environment. */
+    public static StartedService start(List<String> arguments, Map<String, String> environment) {
+        return start(arguments, environment, command -> command);
+    }
+
+    /**
+     * The same within another program.
+     *
+     * @param within turns its command into the one that is run, which must become that process
+     */
+    public static StartedService start(List<String> arguments, UnaryOperator<List<String>> within) {
+        return start(arguments, Map.of(), within);
+    }
+
+    private static StartedService start(
+            List<String> arguments, Map<String, String> environment, UnaryOperator<List<String>> within) {
+        Path jar = jar();
         try {
             int port = freePort();
+            int management = freePort();
             Path log = jar.resolveSibling("started-service-" + port + ".log");
-            Process process = new ProcessBuilder(command(jar, port, arguments))
+            ProcessBuilder builder = new ProcessBuilder(within.apply(command(jar, port, management, arguments)))
                     .redirectErrorStream(true)
-                    .redirectOutput(log.toFile())
-                    .start();
-            StartedService service = new StartedService(process, URI.create("http://127.0.0.1:" + port));
+                    .redirectOutput(log.toFile());
+            builder.environment().putAll(environment);
+            StartedService service = new StartedService(
+                    builder.start(),
+                    URI.create((arguments.stream().anyMatch(a -> a.startsWith("--server.ssl")) ? "https" : "http")
+                            + "://127.0.0.1:" + port),
+                    URI.create("http://127.0.0.1:" + management),
+                    log);
             service.awaitReady(log);
             return service;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** What becomes of a start that is refused: the exit code and all that is said. */
+    public static Command refused(List<String> arguments) {
+        try {
+            return Command.run(
+                    jar().toAbsolutePath().getParent(), Map.of(), command(jar(), freePort(), freePort(), arguments));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Path jar() {
+        Path jar = Path.of(System.getProperty("service.jar", ""));
+        if (!Files.isRegularFile(jar)) {
+            throw new IllegalStateException("No packaged service at " + jar + "; these tests run in mvn verify");
+        }
+        return jar;
+    }
+
+    /** Its process. */
+    public Process process() {
+        return process;
+    }
+
+    /** What it wrote to its console. */
+    public Path log() {
+        return log;
+    }
+
+    /** Where its management answers, without a slash at the end. */
+    public URI managementAddress() {
+        return managementAddress;
     }
 
     /** Where it answers, without a slash at the end. */
@@ -99,20 +160,24 @@ public final class StartedService implements AutoCloseable {
         }
     }
 
-    private static List<String> command(Path jar, int port, List<String> arguments) throws IOException {
+    private static List<String> command(Path jar, int port, int management, List<String> arguments) {
         List<String> command = new ArrayList<>(List.of(
                 java(),
                 "-XX:+UseSerialGC",
                 "-jar",
                 jar.toString(),
                 "--server.port=" + port,
-                "--management.server.port=" + freePort()));
+                "--management.server.port=" + management));
         command.addAll(arguments);
         return command;
     }
 
     private void awaitReady(Path log) throws IOException {
-        HttpRequest readiness = HttpRequest.newBuilder(address.resolve("/readyz"))
+        HttpRequest readiness = HttpRequest.newBuilder(
+                        "https".equals(address.getScheme())
+                                // Its certificate is nobody's that is trusted here.
+                                ? managementAddress.resolve("/actuator/health/readiness")
+                                : address.resolve("/readyz"))
                 .timeout(Duration.ofSeconds(5))
                 .build();
         HttpClient client = HttpClient.newHttpClient();

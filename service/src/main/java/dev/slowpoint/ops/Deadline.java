@@ -1,0 +1,34 @@
+package dev.slowpoint.ops;
+
+import java.time.Duration;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
+
+/**
+ * Says when the time of some work is over. It begins when the work asks for the first time, so that a body that comes
+ * slowly takes nothing off it, and counts by a clock that nobody sets.
+ */
+public final class Deadline implements BooleanSupplier {
+
+    private static final long NONE = Long.MIN_VALUE;
+
+    private final AtomicLong began = new AtomicLong(NONE);
+    private final long longest;
+
+    /** One for work that may take so long. */
+    public Deadline(Duration longest) {
+        this.longest = longest.toNanos();
+    }
+
+    /** Whether the time is over. Several threads may ask. */
+    @Override
+    public boolean getAsBoolean() {
+        long now = System.nanoTime();
+        long since = began.get();
+        if (since == NONE) {
+            began.compareAndSet(NONE, now);
+            since = began.get();
+        }
+        return now - since >= longest;
+    }
+}

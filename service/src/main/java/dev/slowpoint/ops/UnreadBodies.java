@@ -1,0 +1,114 @@
+package dev.slowpoint.ops;
+
+import jakarta.servlet.ServletException;
+import jakarta.servlet.ServletInputStream;
+import jakarta.servlet.ServletRequest;
+import java.io.IOException;
+import java.time.Duration;
+import java.util.concurrent.TimeUnit;
+import org.apache.catalina.connector.Request;
+import org.apache.catalina.connector.Response;
+import org.apache.catalina.valves.ValveBase;
+import org.apache.coyote.ActionCode;
+import org.springframework.boot.tomcat.ConfigurableTomcatWebServerFactory;
+import org.springframework.boot.web.server.WebServerFactoryCustomizer;
+import org.springframework.stereotype.Component;
+
+/**
+ * Ends requests that were answered before their body was read. The container would read the rest without bound in time,
+ * and a client that sends a byte now and then would keep a thread. Here the rest is waited for in the {@link SlowLane}
+ * and not for long; a client that is still sending then loses its connection.
+ */
+@Component
+final class UnreadBodies implements WebServerFactoryCustomizer<ConfigurableTomcatWebServerFactory> {
+
+    /** Long enough for a client that is sending as fast as it can to have its answer and no reset. */
+    private static final Duration LONGEST = Duration.ofSeconds(1);
+
+    /** As the container's own limit on what it reads for nothing [bytes]. */
+    private static final int MOST = 2 * 1024 * 1024;
+
+    private static final String ARRIVING = UnreadBodies.class.getName() + ".arriving";
+
+    private final SlowLane lane;
+
+    UnreadBodies(SlowLane lane) {
+        this.lane = lane;
+    }
+
+    @Override
+    public void customize(ConfigurableTomcatWebServerFactory factory) {
+        // Outermost, so that problems written by the container itself are on their way before.
+        factory.addEngineValves(new End(lane));
+        // Bodies are read in one place, with patience; never by the container for the sake of a parameter.
+        factory.addConnectorCustomizers(connector -> connector.setParseBodyMethods(""));
+    }
+
+    /** Whether a part of a body is there, or has come since it was looked for last. */
+    static boolean arrived(ServletRequest request, ServletInputStream in) throws IOException {
+        if (request.getAttribute(ARRIVING) instanceof org.apache.coyote.Request coyote) {
+            coyote.action(ActionCode.AVAILABLE, Boolean.TRUE);
+        }
+        return in.isFinished() || in.available() > 0;
+    }
+
+    private static final class End extends ValveBase {
+        private final SlowLane lane;
+
+        End(SlowLane lane) {
+            super(true);
+            this.lane = lane;
+        }
+
+        @Override
+        public void invoke(Request request, Response response) throws IOException, ServletException {
+            org.apache.coyote.Request coyote = request.getCoyoteRequest();
+            request.setAttribute(ARRIVING, coyote);
+            getNext().invoke(request, response);
+            boolean none = coyote.getContentLengthLong() <= 0 && request.getHeader("Transfer-Encoding") == null;
+            if (none || request.isAsync() || coyote.isFinished()) {
+                return;
+            }
+            try {
+                response.finishResponse();
+                if (request.getStream() instanceof ServletInputStream rest && read(request, rest)) {
+                    return;
+                }
+            } catch (IOException gone) {
+                container.getLogger().debug("a client left while its body was read to the end", gone);
+            }
+            coyote.action(ActionCode.DISABLE_SWALLOW_INPUT, null);
+        }
+
+        /** Whether all of it came in time. */
+        private boolean read(Request request, ServletInputStream rest) throws IOException {
+            byte[] dropped = new byte[8192];
+            int left = drop(request, rest, dropped, MOST);
+            if (rest.isFinished() || left <= 0 || !lane.enter()) {
+                return rest.isFinished();
+            }
+            try {
+                long began = System.nanoTime();
+                while (!rest.isFinished() && left > 0 && System.nanoTime() - began < LONGEST.toNanos()) {
+                    // The container tells of no arrival to a thread that does not block on it.
+                    TimeUnit.MILLISECONDS.sleep(2);
+                    left = drop(request, rest, dropped, left);
+                }
+                return rest.isFinished();
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+                return false;
+            } finally {
+                lane.leave();
+            }
+        }
+
+        private static int drop(Request request, ServletInputStream rest, byte[] into, int most) throws IOException {
+            int left = most;
+            while (left > 0 && !rest.isFinished() && arrived(request, rest)) {
+                left -= Math.max(rest.read(into), 0);
+            }
+            return left;
+        }
+    }
+}
