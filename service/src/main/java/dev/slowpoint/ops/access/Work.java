@@ -3,7 +3,7 @@ package dev.slowpoint.ops.access;
 import java.util.Map;
 
 /**
- * What a request takes of an allowance, in units of one cook plan. Orders of magnitude by judgement, not measured (the guide to
+ * What a request takes of an allowance, in units of one cook plan. Orders of magnitude by judgement (the guide to
  * access tells how), not the work itself: that is not known before it is done, and how much of it goes on at once is
  * bounded by itself.
  */
