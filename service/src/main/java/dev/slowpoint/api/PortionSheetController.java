@@ -2,6 +2,7 @@ package dev.slowpoint.api;
 
 import dev.slowpoint.heat.Halt;
 import dev.slowpoint.ops.Deadlines;
+import dev.slowpoint.ops.Refusing;
 import dev.slowpoint.ops.SlowClients;
 import io.swagger.v3.oas.annotations.Hidden;
 import io.swagger.v3.oas.annotations.Operation;
@@ -15,7 +16,6 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.http.server.ServletServerHttpRequest;
@@ -68,7 +68,7 @@ class PortionSheetController {
         byte[] body = WireConverter.body(message, PortionSheetRequest.class);
         ItemFaults faults = new ItemFaults(Pointer.child(Pointer.BODY, "portions"));
         PortionSheetRequest read = RequestReader.read(body, sent, PortionSheetRequest.class, faults);
-        if (!entered(response)) {
+        if (!entered(request, response)) {
             return null;
         }
         try {
@@ -100,7 +100,7 @@ class PortionSheetController {
             Sentences sentences)
             throws IOException {
         WireConverter.refuseCoding(new ServletServerHttpRequest(request).getHeaders());
-        if (!entered(response)) {
+        if (!entered(request, response)) {
             return;
         }
         try {
@@ -133,7 +133,7 @@ class PortionSheetController {
             throws IOException {
         WireConverter.refuseCoding(new ServletServerHttpRequest(request).getHeaders());
         SheetTerms terms = SheetTable.terms(request.getParameterMap());
-        if (!entered(response)) {
+        if (!entered(request, response)) {
             return;
         }
         try {
@@ -165,12 +165,12 @@ class PortionSheetController {
                 Pointer.BODY, ProblemCode.LIMIT_EXCEEDED, "FAULT_LINE_TOO_LONG", Integer.toString(SheetLines.LONGEST));
     }
 
-    private boolean entered(HttpServletResponse response) throws IOException {
+    private boolean entered(HttpServletRequest request, HttpServletResponse response) throws IOException {
         if (sheets.enter()) {
             return true;
         }
         response.setHeader(HttpHeaders.RETRY_AFTER, "5");
-        response.sendError(HttpStatus.SERVICE_UNAVAILABLE.value());
+        Refusing.OVERLOADED.send(request, response);
         return false;
     }
 

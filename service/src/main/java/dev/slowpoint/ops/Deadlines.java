@@ -36,14 +36,14 @@ public class Deadlines extends OncePerRequestFilter {
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return !request.getRequestURI().startsWith("/v1/");
+        return !Contracted.is(request);
     }
 
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
         Deadline deadline =
-                new Deadline(large.contains(request.getRequestURI()) ? longestLargeRequest : longestRequest);
+                new Deadline(large.contains(request.getServletPath()) ? longestLargeRequest : longestRequest);
         try (Halt halt = Halt.on(deadline)) {
             chain.doFilter(request, response);
         }

@@ -39,8 +39,7 @@ class OverloadGuard extends OncePerRequestFilter {
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        // As it is matched: decoded, so that no way of writing a path passes by.
-        return !request.getServletPath().startsWith("/v1/");
+        return !Contracted.is(request);
     }
 
     @Override

@@ -30,9 +30,6 @@ import org.springframework.web.servlet.HandlerMapping;
 @Order(Ordered.HIGHEST_PRECEDENCE + 10)
 public class RequestLog extends OncePerRequestFilter {
 
-    /** Where the operations of the contract live. */
-    static final String CONTRACT = "/v1/";
-
     /** What is told as the route of a request that no operation saw. */
     static final String NO_ROUTE = "/v1/*";
 
@@ -68,7 +65,7 @@ public class RequestLog extends OncePerRequestFilter {
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return !request.getRequestURI().startsWith(CONTRACT);
+        return !Contracted.is(request);
     }
 
     @Override
@@ -129,6 +126,6 @@ public class RequestLog extends OncePerRequestFilter {
 
     private static String template(HttpServletRequest request) {
         Object template = request.getAttribute(HandlerMapping.BEST_MATCHING_PATTERN_ATTRIBUTE);
-        return template != null && template.toString().startsWith(CONTRACT) ? template.toString() : NO_ROUTE;
+        return template != null && template.toString().startsWith(Contracted.ROOT) ? template.toString() : NO_ROUTE;
     }
 }

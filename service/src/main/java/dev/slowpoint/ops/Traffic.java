@@ -45,7 +45,7 @@ class Traffic extends OncePerRequestFilter {
 
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return !request.getRequestURI().startsWith(RequestLog.CONTRACT);
+        return !Contracted.is(request);
     }
 
     @Override

@@ -69,6 +69,11 @@ class DeadlineHttpTest extends HttpTest {
         outOfTime(http().contentType(JSON).body(COOK).post(PLANS));
     }
 
+    @Test
+    void no_way_of_writing_its_path_gives_a_request_more_time() {
+        outOfTime(http().urlEncodingEnabled(false).contentType(JSON).body(COOK).post("/%761/cook-plans"));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"en", "de", "es", "fr"})
     void it_is_said_in_every_language(String language) {
