@@ -8,16 +8,16 @@
 #   EVERY_S=10          between samples
 #   RATE=               cook plans a second; half of what was measured if it is not said
 #   MOST_RSS_MB, MOST_HEAP_MB, MOST_THREADS, MOST_FILES, MOST_SERIES
-#                       growth of the fitted line over the second half at which the script fails (15, 4, 2, 3, 0)
+#                       growth of the fitted line in an hour at which the script fails (60, 30, 6, 12, 0)
 #   also those of service.sh
 set -euo pipefail
 source "$(dirname "$0")/service.sh"
 MINUTES=${MINUTES:-10}
 EVERY_S=${EVERY_S:-10}
-MOST_RSS_MB=${MOST_RSS_MB:-15}
-MOST_HEAP_MB=${MOST_HEAP_MB:-4}
-MOST_THREADS=${MOST_THREADS:-2}
-MOST_FILES=${MOST_FILES:-3}
+MOST_RSS_MB=${MOST_RSS_MB:-60}
+MOST_HEAP_MB=${MOST_HEAP_MB:-30}
+MOST_THREADS=${MOST_THREADS:-6}
+MOST_FILES=${MOST_FILES:-12}
 MOST_SERIES=${MOST_SERIES:-0}
 
 start 0
@@ -80,9 +80,9 @@ failed=0
 report() {
   local grows hourly over
   read -r grows hourly over <<< "$(slope "$2")"
-  printf '%-22s %s at the end, grew by %s in the last %s s (bound %s; %s an hour)\n' "$1" "$(last "$2")" "$grows" "$over" \
-    "$3" "$hourly"
-  if [[ $(calc "$grows > $3" '%d') == 1 ]]; then failed=1; fi
+  printf '%-22s %s at the end, grew by %s in the last %s s (%s an hour; bound %s)\n' "$1" "$(last "$2")" "$grows" "$over" \
+    "$hourly" "$3"
+  if [[ $(calc "$hourly > $3" '%d') == 1 ]]; then failed=1; fi
 }
 echo "soak                   $MINUTES minutes at $RATE plans/s, beside all other operations"
 report "RSS MB" 2 "$MOST_RSS_MB"
