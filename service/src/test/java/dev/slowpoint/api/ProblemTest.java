@@ -2,6 +2,7 @@ package dev.slowpoint.api;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.slowpoint.ops.Refusing;
 import io.restassured.response.Response;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -256,6 +257,13 @@ class ProblemTest extends HttpTest {
             assertThat(entry.at("/cause").asString()).endsWith(".");
             assertThat(entry.at("/remedy").asString()).endsWith(".");
         }
+    }
+
+    /** Else the status alone would say what it was. */
+    @ParameterizedTest
+    @EnumSource(Refusing.class)
+    void what_is_refused_before_an_operation_is_a_problem_of_the_contract(Refusing refusing) {
+        assertThat(ProblemCode.find(refusing.name())).isPresent();
     }
 
     @Test

@@ -228,12 +228,12 @@ class KeysHttpTest extends HttpTest {
                 .get("/actuator/prometheus")
                 .asString();
         for (String start : List.of(
-                "slowpoint_refused_total{application=\"slowpoint\",code=\"UNAUTHENTICATED\",",
-                "slowpoint_access_not_known_total{application=\"slowpoint\",reason=\"missing\",",
-                "slowpoint_access_not_known_total{application=\"slowpoint\",reason=\"malformed\",",
-                "slowpoint_access_not_known_total{application=\"slowpoint\",reason=\"unknown\",",
-                "slowpoint_access_not_known_total{application=\"slowpoint\",reason=\"not-now\",",
-                "slowpoint_client_requests_total{application=\"slowpoint\",client=\"kitchen\",outcome=\"taken\",",
+                "slowpoint_refused_total{application=\"slowpoint\",code=\"UNAUTHENTICATED\"}",
+                "slowpoint_access_not_known_total{application=\"slowpoint\",reason=\"missing\"}",
+                "slowpoint_access_not_known_total{application=\"slowpoint\",reason=\"malformed\"}",
+                "slowpoint_access_not_known_total{application=\"slowpoint\",reason=\"unknown\"}",
+                "slowpoint_access_not_known_total{application=\"slowpoint\",reason=\"not-now\"}",
+                "slowpoint_client_requests_total{application=\"slowpoint\",client=\"kitchen\",outcome=\"taken\"}",
                 "slowpoint_access_reload_failed_total{",
                 "slowpoint_access_keys{")) {
             assertThat(scrape.lines()).as(start).anyMatch(line -> line.startsWith(start));
