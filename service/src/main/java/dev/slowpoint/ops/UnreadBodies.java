@@ -4,12 +4,14 @@ import jakarta.servlet.ServletException;
 import jakarta.servlet.ServletInputStream;
 import jakarta.servlet.ServletRequest;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 import org.apache.catalina.connector.Request;
 import org.apache.catalina.connector.Response;
 import org.apache.catalina.valves.ValveBase;
 import org.apache.coyote.ActionCode;
+import org.apache.tomcat.util.net.ApplicationBufferHandler;
 import org.springframework.boot.tomcat.ConfigurableTomcatWebServerFactory;
 import org.springframework.boot.web.server.WebServerFactoryCustomizer;
 import org.springframework.stereotype.Component;
@@ -71,7 +73,7 @@ final class UnreadBodies implements WebServerFactoryCustomizer<ConfigurableTomca
             }
             try {
                 response.finishResponse();
-                if (request.getStream() instanceof ServletInputStream rest && read(request, rest)) {
+                if (read(coyote)) {
                     return;
                 }
             } catch (IOException gone) {
@@ -80,21 +82,20 @@ final class UnreadBodies implements WebServerFactoryCustomizer<ConfigurableTomca
             coyote.action(ActionCode.DISABLE_SWALLOW_INPUT, null);
         }
 
-        /** Whether all of it came in time. */
-        private boolean read(Request request, ServletInputStream rest) throws IOException {
-            byte[] dropped = new byte[8192];
-            int left = drop(request, rest, dropped, MOST);
-            if (rest.isFinished() || left <= 0 || !lane.enter()) {
-                return rest.isFinished();
+        /** Whether all of it came in time. Below the stream of the request, which whoever refused it may have closed. */
+        private boolean read(org.apache.coyote.Request coyote) throws IOException {
+            int left = drop(coyote, MOST);
+            if (coyote.isFinished() || left <= 0 || !lane.enter()) {
+                return coyote.isFinished();
             }
             try {
                 long began = System.nanoTime();
-                while (!rest.isFinished() && left > 0 && System.nanoTime() - began < LONGEST.toNanos()) {
+                while (!coyote.isFinished() && left > 0 && System.nanoTime() - began < LONGEST.toNanos()) {
                     // The container tells of no arrival to a thread that does not block on it.
                     TimeUnit.MILLISECONDS.sleep(2);
-                    left = drop(request, rest, dropped, left);
+                    left = drop(coyote, left);
                 }
-                return rest.isFinished();
+                return coyote.isFinished();
             } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
                 return false;
@@ -103,12 +104,41 @@ final class UnreadBodies implements WebServerFactoryCustomizer<ConfigurableTomca
             }
         }
 
-        private static int drop(Request request, ServletInputStream rest, byte[] into, int most) throws IOException {
+        private static int drop(org.apache.coyote.Request coyote, int most) throws IOException {
+            Dropped dropped = new Dropped();
             int left = most;
-            while (left > 0 && !rest.isFinished() && arrived(request, rest)) {
-                left -= Math.max(rest.read(into), 0);
+            while (left > 0 && !coyote.isFinished()) {
+                coyote.action(ActionCode.AVAILABLE, Boolean.TRUE);
+                if (coyote.getAvailable() <= 0 && !coyote.isFinished()) {
+                    return left;
+                }
+                int read = coyote.doRead(dropped);
+                if (read < 0) {
+                    return left;
+                }
+                left -= read;
             }
             return left;
+        }
+    }
+
+    /** Takes what comes and does nothing with it. */
+    private static final class Dropped implements ApplicationBufferHandler {
+        private ByteBuffer held = ByteBuffer.allocate(0);
+
+        @Override
+        public void setByteBuffer(ByteBuffer buffer) {
+            held = buffer;
+        }
+
+        @Override
+        public ByteBuffer getByteBuffer() {
+            return held;
+        }
+
+        @Override
+        public void expand(int size) {
+            // What comes is not kept.
         }
     }
 }

@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.slowpoint.ops.Refusing;
 import io.restassured.response.Response;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
@@ -256,6 +260,25 @@ class ProblemTest extends HttpTest {
             assertThat(entry.at("/type").asString()).isEqualTo(code.type());
             assertThat(entry.at("/cause").asString()).endsWith(".");
             assertThat(entry.at("/remedy").asString()).endsWith(".");
+        }
+    }
+
+    /** What is left unread of a request that was refused must not cost the next one its connection. */
+    @Test
+    void a_connection_that_is_kept_goes_on_after_a_refusal() throws Exception {
+        HttpClient client =
+                HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
+        for (int i = 0; i < 100; i++) {
+            for (String path : List.of("/v1/none", "/v1/foods/none", "/v1/cook-plans?inclde=curve")) {
+                HttpRequest request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
+                        .header("Content-Type", "application/json")
+                        .POST(HttpRequest.BodyPublishers.ofString("{}"))
+                        .build();
+                assertThat(client.send(request, HttpResponse.BodyHandlers.discarding())
+                                .statusCode())
+                        .as(path)
+                        .isBetween(400, 499);
+            }
         }
     }
 

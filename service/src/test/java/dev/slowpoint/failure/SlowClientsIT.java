@@ -6,6 +6,7 @@ import dev.slowpoint.started.StartedService;
 import java.io.IOException;
 import java.net.Socket;
 import java.net.SocketException;
+import java.net.SocketTimeoutException;
 import java.net.http.HttpResponse;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -56,6 +57,19 @@ class SlowClientsIT {
     void hangUp() throws IOException {
         for (Socket socket : slow) {
             socket.close();
+        }
+        // The next test begins with room for all: a slow client is then waited for, and not sent away.
+        Awaitility.await().atMost(60, TimeUnit.SECONDS).until(SlowClientsIT::isWaitedFor);
+    }
+
+    private static boolean isWaitedFor() throws IOException {
+        try (Socket one = Caller.connect(service.address())) {
+            one.setSoTimeout(500);
+            Caller.send(one, Caller.head("/v1/cook-plans", "application/json", 5000) + "{");
+            one.getInputStream().read();
+            return false;
+        } catch (SocketTimeoutException waiting) {
+            return true;
         }
     }
 
