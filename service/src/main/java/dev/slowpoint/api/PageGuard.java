@@ -34,7 +34,10 @@ final class PageGuard extends OncePerRequestFilter {
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
         String path = request.getServletPath();
-        if (path.startsWith("/docs") || path.startsWith("/swagger-ui")) {
+        if (path.equals("/")
+                || path.startsWith("/trial")
+                || path.startsWith("/docs")
+                || path.startsWith("/swagger-ui")) {
             response.setHeader("Content-Security-Policy", POLICY);
             response.setHeader("Referrer-Policy", "no-referrer");
         }

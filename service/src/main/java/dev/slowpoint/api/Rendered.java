@@ -37,10 +37,15 @@ final class Rendered {
 
     /** Bytes with all headers of an answer that may be kept. */
     static ResponseEntity<byte[]> answer(byte[] body, MediaType type) {
+        return answer(body, type, CacheControl.maxAge(FRESH));
+    }
+
+    /** The same, to be kept as is said. */
+    static ResponseEntity<byte[]> answer(byte[] body, MediaType type, CacheControl kept) {
         return ResponseEntity.ok()
                 .contentType(type)
                 .eTag('"' + digest(body) + '"')
-                .cacheControl(CacheControl.maxAge(FRESH))
+                .cacheControl(kept)
                 .varyBy(HttpHeaders.ACCEPT, HttpHeaders.ACCEPT_ENCODING)
                 .body(body);
     }

@@ -21,9 +21,9 @@ final class TemperatureChart {
     static final double LETTER = 5.6;
 
     /** The range where bacteria grow (FDA Food Code 2022, 3-501.16; FSIS-GD-2021-14 table 2, lowest row) [C]. */
-    private static final double GROWTH_FROM_C = 5.0;
+    static final double GROWTH_FROM_C = 5.0;
 
-    private static final double GROWTH_TO_C = 54.444;
+    static final double GROWTH_TO_C = 54.444;
 
     /** Temperatures are shown up to here: a pan or a grill is hotter than any food may be [C]. */
     private static final double HOTTEST_C = 105.0;

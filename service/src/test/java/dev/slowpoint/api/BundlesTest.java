@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import dev.slowpoint.food.Condition;
 import dev.slowpoint.food.Food;
+import dev.slowpoint.food.FoodGroup;
 import dev.slowpoint.food.Form;
 import dev.slowpoint.parameters.ParameterSets;
 import dev.slowpoint.plan.Card;
@@ -15,6 +16,7 @@ import dev.slowpoint.plan.LoadPlan;
 import dev.slowpoint.plan.LogReview;
 import dev.slowpoint.plan.LogTask;
 import dev.slowpoint.plan.NoticeCode;
+import dev.slowpoint.plan.NoticeRule;
 import dev.slowpoint.plan.Phrase;
 import dev.slowpoint.plan.ProcessWindow;
 import dev.slowpoint.plan.Replan;
@@ -22,8 +24,11 @@ import dev.slowpoint.plan.SetpointAdvice;
 import dev.slowpoint.plan.Step;
 import dev.slowpoint.safety.Eater;
 import dev.slowpoint.safety.Hazard;
+import dev.slowpoint.safety.MarginBand;
 import dev.slowpoint.safety.Purpose;
 import dev.slowpoint.safety.Verdict;
+import dev.slowpoint.texture.CloseLimit;
+import dev.slowpoint.texture.Confidence;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -65,6 +70,9 @@ class BundlesTest {
     /** Keys that are written out in code, all of them with one of these beginnings. */
     private static final Pattern WRITTEN_OUT =
             Pattern.compile("(FAULTS?|HINT|WORD|PICTURE|PAGE|CARD|SHEET|WINDOW)_\\w*[^_]");
+
+    /** Keys that are written out in the files of the page to try the service on. */
+    private static final Pattern TRIAL = Pattern.compile("\\bTRIAL_\\w*[A-Za-z0-9]\\b");
 
     private static final Knowledge KNOWLEDGE =
             ParameterSets.released().current().knowledge();
@@ -270,9 +278,32 @@ class BundlesTest {
                                 || literal.equals("softening")
                                 || literal.equals("dryness"))
                         .forEach(keys::add));
+        askedByPage(keys);
         // What a reading may be, not a sentence.
         keys.remove(LogReview.DeviationCode.FAULT_VALUE.name());
         return keys;
+    }
+
+    /** What the page to try the service on says. */
+    private static void askedByPage(Set<String> keys) {
+        pageFiles().forEach(text -> TRIAL.matcher(text).results().forEach(found -> keys.add(found.group())));
+        for (String margin : List.of("TIME", "BATH", "SIZE", "TABLE")) {
+            keys.add("TRIAL_MARGIN_" + margin);
+            keys.add("TRIAL_MISSING_" + margin);
+        }
+        words(keys, "TRIAL_SHAPE_", Geometry.Shape.values());
+        words(keys, "TRIAL_SAY_", Verdict.values());
+        words(keys, "TRIAL_VERDICT_", Verdict.values());
+        words(keys, "TRIAL_TEXTURE_IS_", dev.slowpoint.texture.Verdict.values());
+        words(keys, "TRIAL_METHOD_", Step.SearMethod.values());
+        words(keys, "TRIAL_GROUP_", FoodGroup.values());
+        words(keys, "TRIAL_BAND_", MarginBand.values());
+        words(keys, "TRIAL_SEVERITY_", NoticeRule.Severity.values());
+        words(keys, "TRIAL_LIMIT_", CloseLimit.values());
+        words(keys, "TRIAL_CONFIDENCE_", Confidence.values());
+        Arrays.stream(FollowingStep.class.getRecordComponents())
+                .filter(member -> !List.of("step", "heatC", "mediumC").contains(member.getName()))
+                .forEach(member -> keys.add("TRIAL_STEP_" + member.getName()));
     }
 
     private static void add(Set<String> keys, String before, Enum<?>... constants) {
@@ -292,6 +323,20 @@ class BundlesTest {
             }
             assertThat(sources).containsKey("ProblemAdvice.java");
             return sources;
+        } catch (IOException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    /** The files of the page to try the service on. */
+    private static List<String> pageFiles() {
+        try (Stream<Path> files = Files.list(Path.of("src", "main", "page"))) {
+            List<String> texts = new ArrayList<>();
+            for (Path file : files.toList()) {
+                texts.add(Files.readString(file, StandardCharsets.UTF_8));
+            }
+            assertThat(texts).hasSizeGreaterThan(5);
+            return texts;
         } catch (IOException e) {
             throw new AssertionError(e);
         }
