@@ -171,7 +171,8 @@ class TrialPageIT {
         slider.sendKeys(Keys.END);
         assertThat(text(".reading")).contains("surface 60 °C");
         assertThat(slider.getDomAttribute("aria-valuetext"))
-                .isEqualTo(browser.driver().findElement(By.cssSelector(".reading")).getDomProperty("textContent"));
+                .isEqualTo(
+                        browser.driver().findElement(By.cssSelector(".reading")).getDomProperty("textContent"));
     }
 
     @Test
