@@ -382,7 +382,7 @@ export function showFault(fault) {
 
 // On the document: some fields belong to the form and stand elsewhere.
 document.addEventListener("input", (event) => {
-  if (event.target.form === form && event.target.tagName === "INPUT" && event.target.type !== "checkbox" && event.target.dataset.kind !== "food") {
+  if (event.target.form === form && event.target.name !== "" && event.target.tagName === "INPUT" && event.target.type !== "checkbox" && event.target.dataset.kind !== "food") {
     note(event.target);
   }
 });

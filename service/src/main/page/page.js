@@ -232,7 +232,7 @@ function listen() {
     }
   });
   document.addEventListener("input", (event) => {
-    if (event.target.form === element && event.target.dataset.kind !== "food") {
+    if (event.target.form === element && event.target.name !== "" && event.target.dataset.kind !== "food") {
       clearTimeout(pause);
       pause = setTimeout(plan, PAUSE);
     }
@@ -262,6 +262,11 @@ function listen() {
   document.querySelectorAll(".languages a").forEach((link) => link.addEventListener("click", () => {
     link.hash = location.hash;
   }));
+  byId("skip").addEventListener("click", (event) => {
+    // The fragment of the address holds the question.
+    event.preventDefault();
+    byId("answer").focus();
+  });
   byId("key").addEventListener("change", begin);
   byId("share").addEventListener("click", () => copy(location.href, "shared"));
   byId("copy-curl").addEventListener("click", () => copy(curl(last.address, last.body), "copied"));

@@ -1,10 +1,12 @@
 package dev.slowpoint.api;
 
+import dev.slowpoint.parameters.ParameterSets;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.TreeMap;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -20,16 +22,24 @@ class GuideController {
 
     private final Map<String, ResponseEntity<byte[]>> pages = new TreeMap<>();
 
-    GuideController() {
-        new GuidePages().all().forEach((name, page) -> pages.put(name, Rendered.answer(page, HTML)));
+    /**
+     * Makes all pages.
+     *
+     * @param sets what the current one of them rests on is shown
+     * @param access mode in which callers show who they are
+     */
+    GuideController(ParameterSets sets, @Value("${slowpoint.access.mode}") String access) {
+        new GuidePages(SourcesPage.of(sets, access.equals("open")))
+                .all()
+                .forEach((name, page) -> pages.put(name, Rendered.answer(page, HTML)));
     }
 
-    @GetMapping(path = GuidePages.PATH)
+    @GetMapping(path = GuideMap.PATH)
     ResponseEntity<byte[]> first(HttpServletResponse response) {
-        return page(GuidePages.FIRST, response);
+        return page(GuideMap.FIRST, response);
     }
 
-    @GetMapping(path = GuidePages.PATH + "/{name}")
+    @GetMapping(path = GuideMap.PATH + "/{name}")
     ResponseEntity<byte[]> page(@PathVariable String name, HttpServletResponse response) {
         ResponseEntity<byte[]> page = pages.get(name);
         if (page == null) {

@@ -6,7 +6,9 @@ import jakarta.servlet.ServletRequest;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.time.Duration;
+import java.util.Objects;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
 import org.apache.catalina.connector.Request;
 import org.apache.catalina.connector.Response;
 import org.apache.catalina.valves.ValveBase;
@@ -54,6 +56,9 @@ final class UnreadBodies implements WebServerFactoryCustomizer<ConfigurableTomca
         return in.isFinished() || in.available() > 0;
     }
 
+    /** Of a body that there is; one that cannot be read was refused, and its connection is closed. */
+    private static final Pattern LENGTH = Pattern.compile("0*[1-9][0-9]{0,17}");
+
     private static final class End extends ValveBase {
         private final SlowLane lane;
 
@@ -67,7 +72,9 @@ final class UnreadBodies implements WebServerFactoryCustomizer<ConfigurableTomca
             org.apache.coyote.Request coyote = request.getCoyoteRequest();
             request.setAttribute(ARRIVING, coyote);
             getNext().invoke(request, response);
-            boolean none = coyote.getContentLengthLong() <= 0 && request.getHeader("Transfer-Encoding") == null;
+            boolean none = !LENGTH.matcher(Objects.requireNonNullElse(request.getHeader("Content-Length"), ""))
+                            .matches()
+                    && request.getHeader("Transfer-Encoding") == null;
             if (none || request.isAsync() || coyote.isFinished()) {
                 return;
             }

@@ -51,6 +51,11 @@ public record ParameterSet(
         return knowledge.digest();
     }
 
+    /** Where all values come from, read from the files anew. */
+    public Sources sources() {
+        return Sources.of(files);
+    }
+
     /** The same set with another standing. */
     ParameterSet standing(Status other) {
         return new ParameterSet(version, other, released, retirement, files, knowledge, defaults);

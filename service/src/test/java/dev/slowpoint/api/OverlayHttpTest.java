@@ -79,4 +79,13 @@ class OverlayHttpTest extends HttpTest {
         assertThat(differences.asString()).contains("own-hut-terrine", "overlay/foods.csv", "added");
         assertThat(http().get("/v1/rules/own-house-rule").statusCode()).isEqualTo(200);
     }
+
+    @Test
+    void the_page_of_sources_tells_of_it() {
+        Response page = http().get("/docs/guide/sources");
+        assertThat(page.statusCode()).isEqualTo(200);
+        assertThat(page.asString())
+                .contains("<code>2026.1+hochmoor</code>")
+                .contains("<td>own-hut-terrine, Terrine of the hut <code>own</code></td>");
+    }
 }

@@ -42,7 +42,14 @@ class ProblemTest extends HttpTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"GET,/", "GET,/v1", "GET,/v1/cook-plan", "POST,/v1/nothing", "GET,/error", "GET,/actuator/health"})
+    @CsvSource({
+        "GET,/index.html",
+        "GET,/v1",
+        "GET,/v1/cook-plan",
+        "POST,/v1/nothing",
+        "GET,/error",
+        "GET,/actuator/health"
+    })
     void an_unknown_path_is_not_found(String method, String path) {
         problem(http().request(method, path), 404, ProblemCode.NOT_FOUND);
     }

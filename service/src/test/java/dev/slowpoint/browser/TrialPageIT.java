@@ -21,6 +21,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -326,6 +327,37 @@ class TrialPageIT {
                         "{\"a\":\"it's\"}");
     }
 
+    @Test
+    void where_keys_are_asked_for_the_page_takes_one_and_shows_it_nowhere(@TempDir Path folder) throws IOException {
+        String key = dev.slowpoint.ops.access.Keys.key(31);
+        Path file = Files.writeString(
+                folder.resolve("keys.csv"),
+                dev.slowpoint.ops.access.Keys.file(dev.slowpoint.ops.access.Keys.line("kitchen", key, "50,500,4,,")));
+        try (StartedService closed =
+                StartedService.start(List.of("--slowpoint.access.mode=keys", "--slowpoint.access.keys-file=" + file))) {
+            browser.driver().get(closed.address() + "/");
+            settled();
+            assertThat(text("#refusal")).isNotEmpty();
+            assertThat(browser.id("key").isDisplayed()).isTrue();
+            browser.id("key").sendKeys(key, Keys.TAB);
+            browser.await(
+                    driver -> !driver.findElements(By.cssSelector(".said .out")).isEmpty());
+            settled();
+            assertThat(named("food.id").getDomProperty("value")).isEqualTo("Pork loin, lean");
+            assertThat(browser.driver().getCurrentUrl()).doesNotContain(key);
+            assertThat((String) browser.run("return document.documentElement.outerHTML"))
+                    .doesNotContain(key);
+            assertThat((String)
+                            browser.run("return import('/trial/service.js').then(m => m.curl('/v1/cook-plans', '{}'))"))
+                    .contains("Bearer $KEY")
+                    .doesNotContain(key);
+            // Of this service, not of the other that each test may ask.
+            assertThat(browser.asked())
+                    .allMatch(asked -> asked.startsWith(closed.address().toString()) || asked.equals("about:blank"));
+        }
+        visit("/");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"light", "dark"})
     void an_audit_of_accessibility_finds_nothing(String scheme) throws IOException {
@@ -358,6 +390,17 @@ class TrialPageIT {
         List<String> found = new ArrayList<>();
         results.path("violations").forEach(violation -> found.add(violation.asString()));
         return found;
+    }
+
+    @Test
+    void the_first_key_leads_past_the_form_to_the_plan() {
+        visit("/");
+        String question = browser.driver().getCurrentUrl();
+        browser.driver().switchTo().activeElement().sendKeys(Keys.TAB);
+        browser.driver().switchTo().activeElement().sendKeys(Keys.ENTER);
+        assertThat(browser.driver().switchTo().activeElement().getDomAttribute("id"))
+                .isEqualTo("answer");
+        assertThat(browser.driver().getCurrentUrl()).isEqualTo(question);
     }
 
     @Test

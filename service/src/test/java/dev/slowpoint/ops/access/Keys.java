@@ -8,18 +8,18 @@ import java.util.HexFormat;
 import java.util.Random;
 
 /** Keys and their lines as the guide to access makes them, but the same each time. */
-final class Keys {
+public final class Keys {
 
     private Keys() {}
 
     /** A key of an invented client. */
-    static String key(long seed) {
+    public static String key(long seed) {
         byte[] bytes = new byte[32];
         new Random(seed).nextBytes(bytes);
         return "spk_" + Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
     }
 
-    static String hash(String key) {
+    public static String hash(String key) {
         try {
             return HexFormat.of()
                     .formatHex(MessageDigest.getInstance("SHA-256").digest(key.getBytes(StandardCharsets.US_ASCII)));
@@ -29,12 +29,12 @@ final class Keys {
     }
 
     /** A line of the file. */
-    static String line(String client, String key, String rest) {
+    public static String line(String client, String key, String rest) {
         return client + "," + hash(key) + "," + rest;
     }
 
     /** A file with these lines. */
-    static String file(String... lines) {
+    public static String file(String... lines) {
         return KeyFile.HEADER + "\n" + String.join("\n", lines) + "\n";
     }
 }

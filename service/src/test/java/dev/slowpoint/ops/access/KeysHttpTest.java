@@ -133,7 +133,8 @@ class KeysHttpTest extends HttpTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "/",
+                "/trial/../v1/foods",
+                "/trial/",
                 "/v1",
                 "/v1/foods",
                 "/v1/nothing",
@@ -169,8 +170,18 @@ class KeysHttpTest extends HttpTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/livez", "/readyz", "/openapi.yaml", "/openapi.json", "/problems/unauthenticated"})
-    void probes_contract_and_problems_are_open(String path) {
+    @ValueSource(
+            strings = {
+                "/",
+                "/?language=de",
+                "/trial/page.js",
+                "/livez",
+                "/readyz",
+                "/openapi.yaml",
+                "/openapi.json",
+                "/problems/unauthenticated"
+            })
+    void pages_probes_contract_and_problems_are_open(String path) {
         assertThat(http().get(path).statusCode()).isEqualTo(200);
         assertThat(http().header("Authorization", "Bearer x").get(path).statusCode())
                 .isEqualTo(200);
