@@ -20,7 +20,7 @@ final class GuideMap {
 
     /** The pages of the guide and those of the contract, by their folders in the tree; behind each its folder in the jar. */
     private static final Map<String, String> FOLDERS =
-            Map.of("service/src/main/guide/", "guide/", "api-spec/docs/", "contract/docs/");
+            Map.of("service/src/main/guide/", "guide/", "api-spec/", "contract/");
 
     /** What the service shows of the tree besides. */
     private static final Map<String, String> SERVED = Map.of("api-spec/openapi.yaml", "/openapi.yaml");
@@ -39,6 +39,7 @@ final class GuideMap {
                     "Build",
                     List.of(
                             new Page("device", "Devices", "api-spec/docs/device-guide.md"),
+                            new Page("kit", "Kit", "api-spec/README.md"),
                             new Page("versions", "Versions", "api-spec/docs/versioning.md"))),
             new Group(
                     "Run",

@@ -27,14 +27,27 @@ final class TrialPage {
     /** Where its files are in the jar. */
     static final String FOLDER = "/page/";
 
+    /** What the page loads, by name. */
+    static final List<String> LOADED = List.of(
+            "answer.js",
+            "chart.js",
+            "dom.js",
+            "foods.js",
+            "form.js",
+            "mark.svg",
+            "page.css",
+            "page.js",
+            "service.js",
+            "units.js",
+            "words.js");
+
     /** Nothing from elsewhere, no markup made from text (Trusted Types), and no frame around it. */
     static final String POLICY = PageGuard.POLICY + "; require-trusted-types-for 'script'; trusted-types 'none'";
 
     private static final Pattern PLACE = Pattern.compile("\\{\\{(\\w+)}}");
 
     /** Beginnings of the keys whose sentences the scripts may need. */
-    private static final Pattern FOR_SCRIPTS =
-            Pattern.compile("(TRIAL|PICTURE(?!_LOAD|_DECISION|_CLOCK|_CHILL)|WORD_HOURS|WORD_MINUTES).*");
+    private static final Pattern FOR_SCRIPTS = Pattern.compile("(TRIAL|PICTURE|WORD_HOURS|WORD_MINUTES).*");
 
     private final Locale locale;
     private final Sentences sentences;
@@ -47,10 +60,10 @@ final class TrialPage {
      * @param organisms their names by their words in answers
      * @param growthC where bacteria grow
      */
-    record Words(String language, Map<String, String> sentences, Map<String, String> organisms, Range growthC) {}
+    record Beforehand(String language, Map<String, String> sentences, Map<String, String> organisms, Growth growthC) {}
 
     /** From one temperature to another [C]. */
-    record Range(double from, double to) {}
+    record Growth(double from, double to) {}
 
     TrialPage(Locale locale, Languages languages) {
         this.locale = locale;
@@ -96,15 +109,14 @@ final class TrialPage {
             }
         });
         Map<String, String> organisms = new TreeMap<>();
-        Arrays.stream(Hazard.values())
-                .forEach(hazard -> organisms.put(dev.slowpoint.api.Words.of(hazard), sentences.say(hazard.name())));
-        Words words = new Words(
+        Arrays.stream(Hazard.values()).forEach(hazard -> organisms.put(Words.of(hazard), sentences.say(hazard.name())));
+        Beforehand known = new Beforehand(
                 sentences.language(),
                 said,
                 organisms,
-                new Range(TemperatureChart.GROWTH_FROM_C, TemperatureChart.GROWTH_TO_C));
+                new Growth(TemperatureChart.GROWTH_FROM_C, TemperatureChart.GROWTH_TO_C));
         // No tag may begin within a script.
-        return new String(Wire.JSON.write(words), StandardCharsets.UTF_8).replace("<", "\\u003c");
+        return new String(Wire.JSON.write(known), StandardCharsets.UTF_8).replace("<", "\\u003c");
     }
 
     /** One of its files. */
@@ -115,18 +127,4 @@ final class TrialPage {
             throw new UncheckedIOException(e);
         }
     }
-
-    /** What the page loads, by name. */
-    static final List<String> LOADED = List.of(
-            "answer.js",
-            "chart.js",
-            "dom.js",
-            "foods.js",
-            "form.js",
-            "mark.svg",
-            "page.css",
-            "page.js",
-            "service.js",
-            "units.js",
-            "words.js");
 }

@@ -39,6 +39,7 @@ class GuideHttpTest extends HttpTest {
     private static Map<String, Path> files() throws IOException {
         Map<String, Path> files = new TreeMap<>();
         files.put("device", CONTRACT.resolve("device-guide.md"));
+        files.put("kit", CONTRACT.resolveSibling("README.md"));
         files.put("versions", CONTRACT.resolve("versioning.md"));
         try (Stream<Path> guide = Files.list(GUIDE)) {
             guide.filter(file -> file.toString().endsWith(".md")).forEach(file -> {
