@@ -291,19 +291,24 @@ export function windowChart(answer, availableS, title) {
         svg("line", { class: "limit", x1: left, x2: right, y1: y(availableS), y2: y(availableS) }),
         text("tick", right - 4, y(availableS) - 5, "end", say("PICTURE_WINDOW_AVAILABLE")));
     }
+    const drawn = lines
+      .map(([kind, name, moment]) => ({ kind, name, ys: points.map((p) => (moment(p) === undefined ? undefined : y(moment(p)))) }))
+      .filter(({ ys }) => ys.some((place) => place !== undefined));
+    drawn.forEach(({ kind, ys }) => parts.push(svg("path", { class: kind, d: path(points.map((p) => x(p.setpointC)), ys) })));
     const taken = [];
-    lines.forEach(([kind, name, moment]) => {
-      const ys = points.map((p) => (moment(p) === undefined ? undefined : y(moment(p))));
-      parts.push(svg("path", { class: kind, d: path(points.map((p) => x(p.setpointC)), ys) }));
-      const end = ys.findLastIndex((place) => place !== undefined);
-      if (end >= 0) {
-        let place = ys[end] - 6;
-        while (taken.some((other) => Math.abs(other - place) < 13)) {
-          place -= 13;
-        }
-        taken.push(place);
-        parts.push(text(kind + "name name", Math.min(x(points[end].setpointC), right) - 4, Math.max(place, top + 10), "end", say(name)));
+    drawn.forEach((line) => {
+      // At the end where the line lies farther from all others.
+      const ends = [line.ys.findIndex((place) => place !== undefined), line.ys.findLastIndex((place) => place !== undefined)];
+      const alone = (i) => Math.min(...drawn.filter((other) => other !== line && other.ys[i] !== undefined)
+        .map((other) => Math.abs(other.ys[i] - line.ys[i])), plot);
+      const first = alone(ends[0]) >= alone(ends[1]);
+      const end = first ? ends[0] : ends[1];
+      let place = Math.max(line.ys[end] - 6, top + 10);
+      while (taken.some((other) => other.first === first && Math.abs(other.place - place) < 13)) {
+        place -= 13;
       }
+      taken.push({ first, place });
+      parts.push(text(line.kind + "name name", x(points[end].setpointC) + (first ? 5 : -4), place, first ? "start" : "end", say(line.name)));
     });
     const spare = answer.recommended?.spareTolerances;
     if (spare !== undefined) {

@@ -78,6 +78,13 @@ final class Browser implements AutoCloseable {
                 Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light"))));
     }
 
+    /** Lets pages of an origin read what was copied. */
+    void mayReadClipboard(String origin) {
+        driver.executeCdpCommand(
+                "Browser.grantPermissions",
+                Map.of("origin", origin, "permissions", List.of("clipboardReadWrite", "clipboardSanitizedWrite")));
+    }
+
     /** Waits until something is there. */
     <T> T await(Function<ChromeDriver, T> something) {
         return new WebDriverWait(driver, LONGEST, PAUSE)

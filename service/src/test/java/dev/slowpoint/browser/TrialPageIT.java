@@ -3,6 +3,7 @@ package dev.slowpoint.browser;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.slowpoint.started.StartedService;
+import dev.slowpoint.started.Tools;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
@@ -301,6 +302,24 @@ class TrialPageIT {
                 .isEmpty();
         assertThat(text("#refusal")).isNotEmpty();
         assertThat(text("#extras")).contains("<script>");
+    }
+
+    @Test
+    void the_line_that_is_copied_gets_the_answer_that_is_shown() throws Exception {
+        Tools.need("curl");
+        visit("/?language=fr#food.id=chicken-thigh&geometry.shape=slab&geometry.thicknessMm=30&start.temperatureC=4"
+                + "&surroundings.bath.setpointC=66&units=us");
+        browser.mayReadClipboard(address);
+        browser.id("copy-curl").click();
+        browser.await(driver -> browser.id("copied").getText().equals("Copié"));
+        String line = (String) browser.run("return navigator.clipboard.readText()");
+        Process shell = new ProcessBuilder("sh", "-c", line).start();
+        String answer = new String(shell.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(shell.waitFor()).isZero();
+        assertThat(answer)
+                .isNotEmpty()
+                .isEqualTo(browser.id("answer-text").getDomProperty("textContent"))
+                .contains("°F");
     }
 
     @Test
