@@ -93,7 +93,8 @@ memory_mb() { awk -v key="$2:" '$1 == key { printf "%d", $2 / 1024 }' "/proc/$1/
 # Milliseconds that the processors worked for a process.
 cpu_ms() { awk -v hz="$(getconf CLK_TCK)" '{ sub(/.*\) /, ""); print int(($12 + $13) * 1000 / hz) }' "/proc/$1/stat"; }
 
-calc() { awk "BEGIN { printf \"${2:-%.2f}\", $1 }"; }
+# In brackets: without them awk takes a comparison for the name of a file to write to.
+calc() { awk "BEGIN { printf \"${2:-%.2f}\", ($1) }"; }
 
 where() {
   echo "$("$JAVA" -version 2>&1 | head -n 1), $(nproc) cores, load average $(cut -d' ' -f1 /proc/loadavg), JAVA_OPTS=${OPTIONS[*]}"
