@@ -308,7 +308,7 @@ class TrialPageIT {
     void the_line_that_is_copied_gets_the_answer_that_is_shown() throws Exception {
         Tools.need("curl");
         visit("/?language=fr#food.id=chicken-thigh&geometry.shape=slab&geometry.thicknessMm=30&start.temperatureC=4"
-                + "&surroundings.bath.setpointC=66&units=us");
+                + "&surroundings.bath.setpointC=66&target.purpose=keep&units=us");
         browser.mayReadClipboard(address);
         browser.id("copy-curl").click();
         browser.await(driver -> browser.id("copied").getText().equals("Copié"));
