@@ -2,12 +2,12 @@
 
 import { el } from "./dom.js";
 import { organism, say, word } from "./words.js";
-import { amount, number, time } from "./units.js";
+import { amount, cautious, number, time } from "./units.js";
 import { planChart } from "./chart.js";
 
 const SEVERITIES = ["danger", "caution", "info"];
 
-const signed = (value, decimals = 1) => (value > 0 ? "+" : value < 0 ? "−" : "") + number(Math.abs(value), decimals);
+const signed = (value) => (value >= 0 ? "+" + cautious(value, 1, Math.floor) : "−" + cautious(-value, 1, Math.ceil));
 
 /** The sentences that a cook would follow. */
 function sentences(plan, piece, rules) {
@@ -77,15 +77,15 @@ function safety(plan, rules) {
     table([
       ["TRIAL_RULE", rules.get(s.rule)?.name ?? s.rule, s.rule],
       ["TRIAL_ORGANISM", present(s.organism, organism)],
-      ["TRIAL_KILL", present(s.achievedLog10, (a) => say("TRIAL_KILL_IS", number(a, 1), number(s.requiredLog10, 1)))],
+      ["TRIAL_KILL", present(s.achievedLog10, (a) => say("TRIAL_KILL_IS", cautious(a, 1, Math.floor), cautious(s.requiredLog10, 1, Math.ceil)))],
       ["TRIAL_MARGIN_LOG", present(s.marginLog10, (m) => signed(m) + " log"), present(s.band, (b) => word("TRIAL_BAND_", b))],
       spare("TIME", s.marginS, (m, round) => time(m, round)),
-      spare("BATH", s.marginK, (m) => amount(m, "K")),
-      spare("SIZE", s.marginMm, (m) => amount(m, "mm")),
+      spare("BATH", s.marginK, (m, round) => amount(m, "K", round)),
+      spare("SIZE", s.marginMm, (m, round) => amount(m, "mm", round)),
       spare("TABLE", s.tableMarginS, (m, round) => time(m, round)),
       ["TRIAL_WARM_UP", present(s.warmUpS, (w) => time(w)), present(s.warmUpLeftS, (l) => say("TRIAL_LEFT", time(l, Math.floor)))],
-      ["TRIAL_GROWTH", present(s.growthLog10, (g) => number(g, 2) + " log")],
-      ["TRIAL_MISSED", present(margins?.missProbability, (p) => number(100 * p, 2) + " %")],
+      ["TRIAL_GROWTH", present(s.growthLog10, (g) => cautious(g, 2, Math.ceil) + " log")],
+      ["TRIAL_MISSED", present(margins?.missProbability, (p) => cautious(100 * p, 2, Math.ceil) + " %")],
     ]));
 }
 
@@ -99,7 +99,7 @@ function texture(plan) {
       ["TRIAL_TEXTURE_LIMIT", present(t.limit, (l) => word("TRIAL_LIMIT_", l))],
       ["TRIAL_MOISTURE", present(t.moistureLossPercent, (m) => number(m, 1) + " %")],
       ["TRIAL_CONFIDENCE", present(t.confidence, (c) => word("TRIAL_CONFIDENCE_", c))],
-      ["TRIAL_SOFT_FROM", present(plan.times.softFrom?.nominalS, (s) => time(s))],
+      ["TRIAL_SOFT_FROM", present(plan.times.softFrom?.nominalS, (s) => time(s, Math.floor))],
     ]));
 }
 
@@ -112,19 +112,19 @@ function span(from, to) {
 
 /** Milestones in the worst, the given and the best case. */
 function milestones(plan) {
-  const cell = (seconds) => el("td", {}, seconds === undefined ? "–" : time(seconds));
   const rows = [
-    ["PICTURE_HOT_THROUGH", plan.times.hotThrough],
-    ["PICTURE_SAFE", plan.times.safe],
-    ["PICTURE_TENDER", plan.times.tender],
-    ["PICTURE_GOOD_UNTIL", plan.times.goodUntil],
+    ["PICTURE_HOT_THROUGH", plan.times.hotThrough, Math.ceil],
+    ["PICTURE_SAFE", plan.times.safe, Math.ceil],
+    ["PICTURE_TENDER", plan.times.tender, Math.ceil],
+    ["PICTURE_GOOD_UNTIL", plan.times.goodUntil, Math.floor],
   ].filter(([, moment]) => moment !== undefined);
   return el("div", { class: "wide", tabindex: "0", role: "group", "aria-label": say("TRIAL_MILESTONES") },
     el("table", { class: "milestones" },
       el("caption", {}, say("TRIAL_MILESTONES")),
       el("thead", {}, el("tr", {}, el("td"), ["TRIAL_EARLY", "TRIAL_NOMINAL", "TRIAL_LATE"].map((key) => el("th", { scope: "col" }, say(key))))),
-      el("tbody", {}, rows.map(([key, moment]) =>
-        el("tr", {}, el("th", { scope: "row" }, say(key)), cell(moment.earlyS), cell(moment.nominalS), cell(moment.lateS))))));
+      el("tbody", {}, rows.map(([key, moment, round]) =>
+        el("tr", {}, el("th", { scope: "row" }, say(key)), [moment.earlyS, moment.nominalS, moment.lateS].map((seconds) =>
+          el("td", {}, seconds === undefined ? "–" : time(seconds, round))))))));
 }
 
 /** What becomes of the piece after the bath. */

@@ -96,10 +96,10 @@ export function planChart(plan, title) {
   const coldest = Math.min(0, ...curve.coreLateC, ...(curve.waterC ?? []));
   const hottest = Math.min(105, Math.max(plan.setpointC, ...curve.surfaceC, ...curve.coreEarlyC) + 6);
   const lanes = [
-    ["PICTURE_HOT_THROUGH", plan.times.hotThrough],
-    ["PICTURE_SAFE", plan.times.safe],
-    ["PICTURE_TENDER", plan.times.tender],
-    ["PICTURE_GOOD_UNTIL", plan.times.goodUntil],
+    ["PICTURE_HOT_THROUGH", plan.times.hotThrough, Math.ceil],
+    ["PICTURE_SAFE", plan.times.safe, Math.ceil],
+    ["PICTURE_TENDER", plan.times.tender, Math.ceil],
+    ["PICTURE_GOOD_UNTIL", plan.times.goodUntil, Math.floor],
   ].filter(([, moment]) => moment?.nominalS !== undefined);
   const left = 36;
   const top = 12;
@@ -155,7 +155,7 @@ export function planChart(plan, title) {
         parts.push(svg("line", { class: "step", x1: begins, x2: begins, y1: top, y2: bottom }));
       }
     });
-    lanes.forEach(([name, moment], i) => {
+    lanes.forEach(([name, moment, round], i) => {
       const lane = lanesTop + LANE * i + 14;
       const early = x(moment.earlyS ?? moment.nominalS);
       const late = x(moment.lateS ?? last);
@@ -165,7 +165,7 @@ export function planChart(plan, title) {
         moment.nominalS > last
           ? svg("path", { class: "mark", d: `M${right - 7} ${lane - 5}L${right + 2} ${lane}L${right - 7} ${lane + 5}Z` })
           : svg("circle", { class: "mark", cx: x(moment.nominalS), cy: lane, r: 4.2 }),
-        beside("soft", x(moment.nominalS), lane - 8, say(name) + " " + time(moment.nominalS), left, right));
+        beside("soft", x(moment.nominalS), lane - 8, say(name) + " " + time(moment.nominalS, round), left, right));
     });
     if (plan.takeOut) {
       const lane = lanesTop + LANE * lanes.length + 14;

@@ -2,7 +2,7 @@
 
 import { byId, el } from "./dom.js";
 import { language, say } from "./words.js";
-import { amount, number, time, useUnits } from "./units.js";
+import { amount, cautious, time, useUnits } from "./units.js";
 import * as form from "./form.js";
 import { chosenFood, listenToFoods, nameFood, takeFoods } from "./foods.js";
 import { showPlan, warnings } from "./answer.js";
@@ -121,7 +121,7 @@ async function processWindow(flat, signal) {
 
 /** How many times all tolerances may go wrong together, rounded down. */
 function tolerances(point) {
-  return number(Math.floor(10 * (point.spareTolerances ?? 0)) / 10, 1);
+  return cautious(point.spareTolerances ?? 0, 1, Math.floor);
 }
 
 /** A problem in the words of the service, with a way to each field. */

@@ -37,16 +37,28 @@ export function number(value, decimals = 2) {
   return new Intl.NumberFormat(language, { maximumFractionDigits: decimals }).format(value);
 }
 
+/**
+ * A number that must not look better than it is: down for what there is to spare, up for what is missing or asked.
+ *
+ * @param round Math.floor or Math.ceil
+ */
+export function cautious(value, decimals, round) {
+  const scale = 10 ** decimals;
+  // Digits that binary fractions leave are none.
+  return number(round(Number((value * scale).toFixed(6))) / scale, decimals);
+}
+
 /** The number that is shown for an amount in the unit of the contract. */
 export function shown(amount, quantity) {
   const { factor, offset } = QUANTITIES[quantity];
   return system === "us" ? amount * factor + offset : amount;
 }
 
-/** An amount with its unit. */
-export function amount(value, quantity) {
-  const { decimals, usDecimals } = QUANTITIES[quantity];
-  const rounded = number(shown(value, quantity), system === "us" ? usDecimals ?? decimals : decimals);
+/** An amount with its unit, rounded to the nearest if it is not said which way. */
+export function amount(value, quantity, round = undefined) {
+  const decimals = (system === "us" ? QUANTITIES[quantity].usDecimals : undefined) ?? QUANTITIES[quantity].decimals;
+  const inUnit = shown(value, quantity);
+  const rounded = round === undefined ? number(inUnit, decimals) : cautious(inUnit, decimals, round);
   return rounded + FIXED_SPACE + symbol(quantity);
 }
 

@@ -163,6 +163,19 @@ class TrialPageIT {
         return JSON.readTree(response.body());
     }
 
+    /** Half a unit of the last digit would be in favour of the plan. */
+    @Test
+    void nothing_is_rounded_to_look_safer_or_better_than_it_is() {
+        visit("/");
+        assertThat(browser.run("return import('/trial/units.js').then(u => [u.cautious(0.96, 1, Math.floor),"
+                        + " u.cautious(0.7, 1, Math.floor), u.cautious(0.41, 1, Math.ceil),"
+                        + " u.amount(5.68, 'mm', Math.floor), u.time(43199, Math.floor), u.time(43201)])"))
+                .isEqualTo(List.of(
+                        "0.9", "0.7", "0.5", "5.6\u00a0mm", "11\u00a0h\u00a059\u00a0min", "12\u00a0h\u00a01\u00a0min"));
+        // The texture closes at 43112 s on the early side: 11 h 58 min 32 s.
+        assertThat(text("#plan")).contains("not after\n11 h 58 min").doesNotContain("11 h 59 min");
+    }
+
     @Test
     void the_slider_reads_the_curve_at_a_moment() {
         visit("/");
